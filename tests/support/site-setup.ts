@@ -1,0 +1,24 @@
+/** Before the browser tests: builds the site once, unless SITE names one that stands already, and serves it. */
+import { spawnSync } from "node:child_process";
+import type { TestProject } from "vitest/node";
+import { serve } from "./serve.ts";
+
+declare module "vitest" {
+  interface ProvidedContext {
+    origin: string;
+    site: string;
+  }
+}
+
+export default async function setup(project: TestProject): Promise<() => Promise<void>> {
+  const site = process.env.SITE ?? new URL("../../.cache/site/", import.meta.url).pathname;
+  if (!process.env.SITE) {
+    const args = ["vite", "build", "--logLevel", "warn", "--emptyOutDir", "--outDir", site];
+    const done = spawnSync("npx", args, { encoding: "utf8" });
+    if (done.status !== 0) throw new Error(`The site could not be built.\n${done.stdout}${done.stderr}`);
+  }
+  const server = await serve(site);
+  project.provide("origin", server.origin);
+  project.provide("site", site);
+  return server.close;
+}

@@ -1,0 +1,37 @@
+import { defineConfig } from "vitest/config";
+
+// Which tests need which surroundings. `tests/run.ts` runs the projects one after the other.
+const drawn = ["view", "inputs", "plots", "blocks", "shell"].map((room) => `tests/${room}/**/*.test.ts`);
+
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        test: { name: "structure", environment: "node", include: ["tests/structure/**/*.test.ts"] },
+      },
+      {
+        test: {
+          name: "unit",
+          environment: "node",
+          include: ["tests/**/*.test.ts"],
+          exclude: [...drawn, "tests/**/*.dom.test.ts", "tests/structure/**", "tests/browser/**"],
+        },
+      },
+      {
+        test: { name: "dom", environment: "happy-dom", include: [...drawn, "tests/**/*.dom.test.ts"] },
+      },
+      {
+        // Node drives a real Chromium over the built site; one file at a time, because they share its processor.
+        test: {
+          name: "browser",
+          environment: "node",
+          include: ["tests/browser/**/*.test.ts"],
+          globalSetup: ["tests/support/site-setup.ts"],
+          fileParallelism: false,
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+        },
+      },
+    ],
+  },
+});
