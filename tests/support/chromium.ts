@@ -42,7 +42,7 @@ function downloaded(): string[] {
 }
 
 /** The path of a Chromium on this machine, or null. */
-export function findChromium(): string | null {
+function findChromium(): string | null {
   const named = process.env.CHROME;
   if (named) return runs(named) ? named : null;
   const folders = (process.env.PATH ?? "").split(delimiter).filter(Boolean);

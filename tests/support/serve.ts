@@ -6,7 +6,7 @@ import { extname, join, resolve, sep } from "node:path";
 import { brotliCompressSync } from "node:zlib";
 
 /** What a page may do: its own scripts and styles only, nothing inline, nothing evaluated, no other host. */
-export const policy = [
+const policy = [
   "default-src 'none'",
   "script-src 'self'",
   "style-src 'self'",

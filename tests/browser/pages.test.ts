@@ -1,0 +1,84 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { launchChromium } from "../support/chromium.ts";
+import { breaches, desktop, emptyWords, figures, pages, phone, visit } from "../support/page.ts";
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchChromium();
+});
+afterAll(() => browser?.close());
+
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+/** What the accessibility rules find, as `rule: element`. */
+async function barriers(page: import("playwright-core").Page): Promise<string[]> {
+  await page.evaluate(axe);
+  return page.evaluate(async () => {
+    type Axe = {
+      run(): Promise<{ violations: { id: string; nodes: { target: unknown[]; failureSummary?: string }[] }[] }>;
+    };
+    const { violations } = await (window as unknown as { axe: Axe }).axe.run();
+    return violations.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.target.join(" ")}`));
+  });
+}
+
+describe.each(pages())("%s", (path) => {
+  it("opens without an error, a breach of its policy, a request elsewhere or a shift of its layout", async () => {
+    const open = await visit(browser, path);
+    expect(await breaches(open)).toEqual([]);
+    expect(await open.page.evaluate(() => window.watched.shift)).toBeLessThan(0.001);
+  });
+
+  it("shows figures with units, and no empty words", async () => {
+    const open = await visit(browser, path);
+    const bare = await open.page.evaluate(() =>
+      [...document.querySelectorAll<HTMLOutputElement>("output[data-quantity]")]
+        .filter(
+          ({ dataset: d }) =>
+            !d.unit ||
+            d.value === undefined ||
+            (d.value !== "" && d.unit !== "text" && !Number.isFinite(Number(d.value))),
+        )
+        .map((output) => output.outerHTML),
+    );
+    expect(bare).toEqual([]);
+    expect(Object.keys(await figures(open.page)).length).toBeGreaterThan(0);
+    expect(await emptyWords(open.page)).toBeNull();
+  });
+
+  it("has a title, one main heading and a summary and a table for each plot", async () => {
+    const open = await visit(browser, path);
+    expect(await open.page.title()).not.toBe("");
+    expect(await open.page.locator("h1").count()).toBe(1);
+    for (const plot of await open.page.locator("figure[data-plot]").all()) {
+      expect((await plot.locator("figcaption").innerText()).length).toBeGreaterThan(20);
+      await plot.locator("details > summary").last().click();
+      expect(await plot.locator("table tbody tr").count()).toBeGreaterThan(1);
+    }
+    expect(await emptyWords(open.page)).toBeNull();
+  });
+
+  it.each([
+    ["desktop", "light", desktop],
+    ["desktop", "dark", desktop],
+    ["phone", "light", phone],
+    ["phone", "dark", phone],
+  ] as const)(
+    "puts up no barrier on a %s in %s colours, and doesn't scroll sideways",
+    async (_, colorScheme, viewport) => {
+      const open = await visit(browser, path, { colorScheme, viewport });
+      expect(await barriers(open.page)).toEqual([]);
+      const beyond = await open.page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+      expect(beyond).toBeLessThanOrEqual(0);
+    },
+  );
+
+  it("gives its prose before any script has run", async () => {
+    const open = await visit(browser, path, { javaScriptEnabled: false });
+    const text = await open.page.locator("main").innerText();
+    expect(text.split(/\s+/).length).toBeGreaterThan(120);
+  });
+});
