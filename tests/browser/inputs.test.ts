@@ -1,0 +1,82 @@
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { launchChromium } from "../support/chromium.ts";
+import { box, complaint, reach, slider, type, typed } from "../support/hands.ts";
+import { breaches, emptyWords, figures, settled, visit } from "../support/page.ts";
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchChromium();
+});
+afterAll(() => browser?.close());
+
+/** The five inputs of the first page, a value to type, and a figure that follows. */
+const main: [path: string, text: string, quantity: string][] = [
+  ["motor.poles", "12", "electrical-speed"],
+  ["gears.pinionTeeth", "14", "gear-ratio"],
+  ["gears.mainTeeth", "111", "gear-ratio"],
+  ["pack.voltage", "23.5", "pack-open-voltage"],
+  ["motor.kvRpmPerVolt", "1234", "no-load-head-speed"],
+];
+
+/** Input that can't be taken: where, what, and what the words at the place must speak of. */
+const refused: [path: string, text: string, words: RegExp][] = [
+  ["gears.pinionTeeth", "abc", /number/i],
+  ["gears.pinionTeeth", "", /number|empty|blank/i],
+  ["gears.pinionTeeth", "-3", /\d/],
+  ["gears.pinionTeeth", "12.5", /whole/i],
+  ["gears.mainTeeth", "1e9", /\d/],
+  ["motor.poles", "7", /even/i],
+  ["motor.kvRpmPerVolt", "0", /\d/],
+  ["pack.cells", "0", /\d/],
+  ["pack.voltage", "400", /\d/],
+];
+
+describe("the inputs of the first page", () => {
+  it.each(main)("%s follows the keys, and figures follow it", async (path) => {
+    const { page } = await visit(browser);
+    const before = await figures(page);
+    const was = await typed(page, path);
+    await slider(await reach(page, path)).press("ArrowRight");
+    await settled(page);
+    expect(await typed(page, path)).toBeGreaterThan(was);
+    expect(await figures(page)).not.toEqual(before);
+  });
+
+  it.each(main)("%s takes %s when it is typed", async (path, text, quantity) => {
+    const open = await visit(browser);
+    const before = await figures(open.page);
+    await type(open.page, path, text);
+    expect(await typed(open.page, path)).toBe(Number(text));
+    const after = await figures(open.page);
+    expect(Object.keys(after).some((name) => name.startsWith(quantity) && after[name] !== before[name])).toBe(true);
+    expect(await breaches(open)).toEqual([]);
+  });
+
+  it.each(refused)("%s doesn't take '%s' and says why", async (path, text, words) => {
+    const open = await visit(browser);
+    const { page } = open;
+    const before = await figures(page);
+    const was = await typed(page, path);
+    await type(page, path, text);
+    expect(await complaint(page, path)).toMatch(words);
+    expect(await figures(page)).toEqual(before);
+    await box(await reach(page, path)).press("Escape");
+    await settled(page);
+    expect(await complaint(page, path)).toBe("");
+    expect(await typed(page, path)).toBe(was);
+    expect(await emptyWords(page)).toBeNull();
+    expect(await breaches(open)).toEqual([]);
+  });
+
+  it("keep voltage and charge of the pack together", async () => {
+    const { page } = await visit(browser);
+    await type(page, "pack.chargePercent", "100");
+    const full = await typed(page, "pack.voltage");
+    await type(page, "pack.chargePercent", "40");
+    const lower = await typed(page, "pack.voltage");
+    expect(lower).toBeLessThan(full);
+    await type(page, "pack.voltage", String(full));
+    expect(await typed(page, "pack.chargePercent")).toBeCloseTo(100, 0);
+  });
+});

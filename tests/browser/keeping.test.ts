@@ -1,0 +1,134 @@
+/** The machine stays: over undo and redo, a reload, a link, a full or forbidden store. */
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
+import { launchChromium } from "../support/chromium.ts";
+import { type, typed } from "../support/hands.ts";
+import { breaches, emptyWords, figures, ready, settled, visit } from "../support/page.ts";
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchChromium();
+});
+afterAll(() => browser?.close());
+
+const press = async (page: Page, name: RegExp): Promise<void> => {
+  await page.getByRole("button", { name }).first().click();
+  await settled(page);
+};
+
+/** The words of messages to the reader that stand on the page. */
+const messages = (page: Page): Promise<string> =>
+  page.evaluate(() =>
+    [...document.querySelectorAll("[role=alert], [role=status]")].map((message) => message.textContent).join(" "),
+  );
+
+/** The link that the page gives away: it leads to the same page with the machine in it. */
+const link = async (page: Page): Promise<string> => page.url();
+
+describe("undo and redo", () => {
+  it("go back and forth over every change, and to the demo machine", async () => {
+    const open = await visit(browser);
+    const { page } = open;
+    const demo = await figures(page);
+    await type(page, "gears.pinionTeeth", "15");
+    const first = await figures(page);
+    await type(page, "motor.kvRpmPerVolt", "1300");
+    const second = await figures(page);
+    expect(second).not.toEqual(first);
+    await press(page, /^undo/i);
+    expect(await figures(page)).toEqual(first);
+    await press(page, /^undo/i);
+    expect(await figures(page)).toEqual(demo);
+    await press(page, /^redo/i);
+    await press(page, /^redo/i);
+    expect(await figures(page)).toEqual(second);
+    await press(page, /demo/i);
+    expect(await figures(page)).toEqual(demo);
+    await press(page, /^undo/i);
+    expect(await figures(page)).toEqual(second);
+    expect(await breaches(open)).toEqual([]);
+  });
+});
+
+describe("the machine is still there", () => {
+  it("after a reload", async () => {
+    const { page } = await visit(browser);
+    await type(page, "gears.pinionTeeth", "15");
+    const before = await figures(page);
+    await page.reload();
+    await ready(page);
+    expect(await typed(page, "gears.pinionTeeth")).toBe(15);
+    expect(await figures(page)).toEqual(before);
+  });
+
+  it("where a link leads", async () => {
+    const { page } = await visit(browser);
+    await type(page, "gears.pinionTeeth", "15");
+    const before = await figures(page);
+    const there = await visit(browser, await link(page));
+    expect(await figures(there.page)).toEqual(before);
+    expect(await breaches(there)).toEqual([]);
+  });
+
+  it("on the next page", async () => {
+    const { page } = await visit(browser);
+    await type(page, "gears.pinionTeeth", "15");
+    const ratio = (await figures(page))["gear-ratio"];
+    await page.locator("nav a[href]:not([aria-current]), a[rel=next]").first().click();
+    await ready(page);
+    expect((await figures(page))["gear-ratio"]).toBe(ratio);
+  });
+});
+
+describe("a bad link", () => {
+  it.each([
+    ["cut short", (url: string) => url.slice(0, url.length - 25)],
+    ["spoilt", (url: string) => `${url.slice(0, -12)}AAAAAAAAAAAA`],
+    ["alien", (url: string) => url.replace(/(#[^=]*=?).*/, "$1<img src=x onerror=alert(1)>")],
+  ])("that is %s says so in words, and the page works", async (_, spoil) => {
+    const { page } = await visit(browser);
+    const demo = await figures(page);
+    await type(page, "gears.pinionTeeth", "15");
+    const there = await visit(browser, spoil(await link(page)));
+    expect(await messages(there.page)).toMatch(/link/i);
+    expect(await figures(there.page)).toEqual(demo);
+    expect(await there.page.locator("img[src=x]").count()).toBe(0);
+    await type(there.page, "gears.pinionTeeth", "14");
+    expect(await typed(there.page, "gears.pinionTeeth")).toBe(14);
+    expect(await emptyWords(there.page)).toBeNull();
+    expect(await breaches(there)).toEqual([]);
+  });
+});
+
+describe("a store", () => {
+  const spoil = {
+    forbidden: () =>
+      Object.defineProperty(window, "localStorage", {
+        get() {
+          throw new DOMException("The store is forbidden.", "SecurityError");
+        },
+      }),
+    full: () => {
+      Storage.prototype.setItem = () => {
+        throw new DOMException("The store is full.", "QuotaExceededError");
+      };
+    },
+    "full of rubbish": () => {
+      for (const key of Object.keys(localStorage)) localStorage.setItem(key, '{"version":1,"pack":{"cells":');
+    },
+  };
+
+  it.each(Object.entries(spoil))("that is %s is told in words, and the page works", async (_, script) => {
+    const open = await visit(browser);
+    await type(open.page, "gears.pinionTeeth", "15");
+    await open.page.addInitScript(script);
+    await open.page.goto(inject("origin"));
+    await open.page.reload();
+    await ready(open.page);
+    await type(open.page, "gears.pinionTeeth", "14");
+    expect(await typed(open.page, "gears.pinionTeeth")).toBe(14);
+    expect((await messages(open.page)).length).toBeGreaterThan(20);
+    expect(await emptyWords(open.page)).toBeNull();
+    expect(await breaches(open)).toEqual([]);
+  });
+});

@@ -1,0 +1,78 @@
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { launchChromium } from "../support/chromium.ts";
+import { drag, type } from "../support/hands.ts";
+import { breaches, emptyWords, figures, settled, visit } from "../support/page.ts";
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchChromium();
+});
+afterAll(() => browser?.close());
+
+describe("the plots of the first page", () => {
+  it("are three, each with a drawing that fits its words", async () => {
+    const { page } = await visit(browser);
+    const plots = page.locator("figure[data-plot]");
+    expect(await plots.count()).toBeGreaterThanOrEqual(3);
+    for (const plot of await plots.all()) {
+      const drawn = await plot
+        .locator("svg path[d]")
+        .evaluateAll((paths) => paths.map((p) => p.getAttribute("d") ?? ""));
+      expect(drawn.some((d) => d.length > 20)).toBe(true);
+      expect(drawn.filter((d) => /NaN|Infinity|undefined/.test(d))).toEqual([]);
+    }
+  });
+
+  it("change when an input does, in drawing and in words", async () => {
+    const { page } = await visit(browser);
+    const state = () =>
+      page
+        .locator("figure[data-plot]")
+        .evaluateAll((plots) =>
+          plots.map((plot) => [
+            [...plot.querySelectorAll("svg path[d], svg circle")].map((e) => e.outerHTML).join(),
+            plot.querySelector("figcaption")?.textContent,
+          ]),
+        );
+    const before = await state();
+    await type(page, "motor.kvRpmPerVolt", "1400");
+    const after = await state();
+    expect(after.filter(([drawing], i) => drawing === before[i]?.[0])).toEqual([]);
+    expect(after.some(([, words], i) => words !== before[i]?.[1])).toBe(true);
+  });
+
+  it("can be taken by their marks, with the mouse and with keys, and the figures follow", async () => {
+    const open = await visit(browser);
+    const { page } = open;
+    const marks = page.locator('figure[data-plot] [role="slider"]');
+    const count = await marks.count();
+    expect(count).toBeGreaterThanOrEqual(3);
+    for (let i = 0; i < count; i++) {
+      const mark = marks.nth(i);
+      const name = await mark.getAttribute("aria-label");
+      const now = () => mark.getAttribute("aria-valuenow");
+      const [before, was] = [await figures(page), await now()];
+      await drag(page, mark, -40, 30);
+      expect(await now(), `dragged: ${name}`).not.toBe(was);
+      expect(await figures(page), `dragged: ${name}`).not.toEqual(before);
+      const [dragged, held] = [await figures(page), await now()];
+      await mark.focus();
+      await mark.press("ArrowUp");
+      await settled(page);
+      if ((await now()) === held) await mark.press("ArrowDown");
+      await settled(page);
+      expect(await now(), `by key: ${name}`).not.toBe(held);
+      expect(await figures(page), `by key: ${name}`).not.toEqual(dragged);
+    }
+    expect(await emptyWords(page)).toBeNull();
+    expect(await breaches(open)).toEqual([]);
+  });
+
+  it("let a finger scroll the page over them", async () => {
+    const { page } = await visit(browser, "/", { hasTouch: true, viewport: { width: 360, height: 740 } });
+    const svg = page.locator("figure[data-plot] svg").first();
+    const action = await svg.evaluate((element) => getComputedStyle(element).touchAction);
+    expect(["auto", "pan-y", "manipulation"]).toContain(action);
+  });
+});
