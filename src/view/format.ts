@@ -1,0 +1,129 @@
+/**
+ * Numbers as they stand on a page: rounded to what they are worth, grouped, with a true minus sign and their unit.
+ * One place for all of it, so that a figure reads the same in prose, on a plot, in a table, in speech and in print.
+ */
+const NO_BREAK = "\u00a0";
+const MINUS = "\u2212";
+
+/** What stands for a value that does not exist: most often a head speed that nothing can hold. */
+export const NO_VALUE = "cannot be held";
+
+/** How a unit of the record or of a quantity is written, and the decimals it deserves when nothing better is known. */
+interface Written {
+  readonly text: string;
+  readonly decimals: number;
+  /** Shown value = value x factor: ohms read better as milliohms. */
+  readonly factor?: number;
+  /** The sign sits close to the figure. */
+  readonly close?: boolean;
+}
+
+const UNITS: Readonly<Record<string, Written>> = {
+  "1": { text: "", decimals: 2 },
+  "": { text: "", decimals: 2 },
+  percent: { text: "%", decimals: 1 },
+  "%": { text: "%", decimals: 1 },
+  deg: { text: "°", decimals: 1, close: true },
+  "°": { text: "°", decimals: 1, close: true },
+  "°C": { text: "°C", decimals: 0 },
+  "°F": { text: "°F", decimals: 0 },
+  ohm: { text: "mΩ", decimals: 1, factor: 1000 },
+  Ω: { text: "mΩ", decimals: 1, factor: 1000 },
+  mΩ: { text: "mΩ", decimals: 1 },
+  rpm: { text: "rpm", decimals: 0 },
+  "rpm/V": { text: "rpm/V", decimals: 0 },
+  V: { text: "V", decimals: 1 },
+  A: { text: "A", decimals: 1 },
+  W: { text: "W", decimals: 0 },
+  N: { text: "N", decimals: 0 },
+  J: { text: "J", decimals: 0 },
+  min: { text: "min", decimals: 1 },
+  s: { text: "s", decimals: 1 },
+  mm: { text: "mm", decimals: 1 },
+  m: { text: "m", decimals: 0 },
+  m2: { text: "m²", decimals: 3 },
+  "m²": { text: "m²", decimals: 3 },
+  g: { text: "g", decimals: 0 },
+  "g cm2": { text: "g cm²", decimals: 0 },
+  mAh: { text: "mAh", decimals: 0 },
+  "m/s": { text: "m/s", decimals: 1 },
+  "kg/m3": { text: "kg/m³", decimals: 3 },
+  "kg/m³": { text: "kg/m³", decimals: 3 },
+};
+
+const unitOf = (unit: string): Written => UNITS[unit] ?? { text: unit, decimals: 1 };
+
+export interface FormatOptions {
+  /** Standard uncertainty in the value's own unit: the last digit shown is the last that it leaves standing. */
+  readonly uncertainty?: number;
+  /** Decimals, where the reader has to see an exact value: an entry, a tick. Wins over the uncertainty. */
+  readonly decimals?: number;
+  /** Shows a plus sign too: for differences. */
+  readonly signed?: boolean;
+  /** The words for a value that does not exist. */
+  readonly none?: string;
+}
+
+/**
+ * Decimals that a value of this uncertainty is worth: two figures of the uncertainty while they lie below 30, one above;
+ * negative for tens, hundreds. 60 gives -1, 14 gives 0, 0.25 gives 2.
+ */
+export function decimalsFor(uncertainty: number): number {
+  const exponent = Math.floor(Math.log10(uncertainty) + 1e-12);
+  const leading = uncertainty / 10 ** exponent;
+  return leading < 2.95 ? 1 - exponent : -exponent;
+}
+
+/** A bare number: grouped by threes, true minus, fixed decimals (negative ones round to tens, hundreds ...). */
+export function formatNumber(value: number, decimals = 0, signed = false): string {
+  if (!Number.isFinite(value)) return NO_VALUE;
+  const places = Math.min(Math.max(decimals, -12), 12);
+  const coarse = 10 ** -Math.min(places, 0);
+  const size = Math.abs(coarse > 1 ? Math.round(value / coarse) * coarse : value).toFixed(Math.max(places, 0));
+  const point = size.indexOf(".");
+  let whole = point < 0 ? size : size.slice(0, point);
+  for (let i = whole.length - 3; i > 0; i -= 3) whole = `${whole.slice(0, i)},${whole.slice(i)}`;
+  const text = point < 0 ? whole : whole + size.slice(point);
+  const sign = /^[0.,]*$/.test(size) ? "" : value < 0 ? MINUS : signed ? "+" : "";
+  return sign + text;
+}
+
+/** The decimals shown for a value in a unit when no uncertainty is known: three figures are plenty. */
+function usualDecimals(shown: number, usual: number): number {
+  if (usual <= 0) return usual;
+  const whole = Math.floor(Math.log10(Math.max(Math.abs(shown), 1))) + 1;
+  return Math.max(Math.min(usual, Math.max(3, usual + 1) - whole), 0);
+}
+
+/**
+ * A figure with its unit: `2,310 rpm`, `−140 rpm`, `42.3 mΩ`, `11.2°`. A value that does not exist becomes words.
+ * Units are those of the record and of the quantities (`percent`, `ohm`, `kg/m3` ...); an unknown one is shown as it is.
+ */
+export function formatValue(value: number | null, unit: string, options: FormatOptions = {}): string {
+  if (value === null || !Number.isFinite(value)) return options.none ?? NO_VALUE;
+  const { text, decimals, factor = 1, close } = unitOf(unit);
+  const shown = value * factor;
+  const spread = (options.uncertainty ?? 0) * factor;
+  const known = spread > 0 && Number.isFinite(spread);
+  const places = options.decimals ?? (known ? decimalsFor(spread) : usualDecimals(shown, decimals));
+  const figure = formatNumber(shown, places, options.signed);
+  if (text === "") return figure;
+  return close ? figure + text : `${figure}${NO_BREAK}${text}`;
+}
+
+/** A figure with its uncertainty, both cut at the same digit: `2,170 ± 60 rpm`. Without one, as `formatValue`. */
+export function formatBand(value: number | null, uncertainty: number, unit: string, none = NO_VALUE): string {
+  if (value === null || !Number.isFinite(value)) return none;
+  if (!(uncertainty > 0 && Number.isFinite(uncertainty))) return formatValue(value, unit);
+  const { text, factor = 1, close } = unitOf(unit);
+  const spread = uncertainty * factor;
+  const places = decimalsFor(spread);
+  const figures = `${formatNumber(value * factor, places)}${NO_BREAK}±${NO_BREAK}${formatNumber(spread, places)}`;
+  if (text === "") return figures;
+  return close ? `${figures}${text}` : `${figures}${NO_BREAK}${text}`;
+}
+
+/** A unit as it is written beside a figure: `percent` is `%`, `ohm` is `mΩ`, `1` is nothing. */
+export function unitText(unit: string): string {
+  return unitOf(unit).text;
+}
