@@ -1,0 +1,59 @@
+/** Magnet poles: they change how often the controller must switch and what a display shows, never the rotor's speed. */
+import { relation } from "./relation.ts";
+
+/** Electrical speed: one electrical turn for each pair of magnets. */
+export const electricalSpeed = relation({
+  name: "electrical speed",
+  symbol: "n_e",
+  unit: "rad/s",
+  terms: {
+    motorSpeed: { name: "motor speed", symbol: "n_m", unit: "rad/s" },
+    poles: { name: "magnet poles", symbol: "p", unit: "" },
+  },
+  formula: (t) => `${t.motorSpeed} \\times \\frac{${t.poles}}{2}`,
+  of: (v) => (v.motorSpeed * v.poles) / 2,
+  assumes: "Poles are magnets, counted on the rotor of the motor; their number is even. Any unit of speed will do.",
+  source: "f = n p / 120: any text on synchronous machines",
+});
+
+/**
+ * Electrical frequency of a motor, f = w p / (4 pi), Hz. Source: f = n p / 120, any text on synchronous machines.
+ *
+ * @param motorSpeed rad/s
+ * @param poles magnets, even
+ */
+export const electricalFrequency = (motorSpeed: number, poles: number): number => (motorSpeed * poles) / (4 * Math.PI);
+
+/**
+ * Synchronous speed at an electrical frequency, w = 4 pi f / p, rad/s: the inverse of `electricalFrequency`.
+ * Source: n = 120 f / p, any text on synchronous machines.
+ *
+ * @param frequency Hz
+ * @param poles magnets, even
+ */
+export const synchronousSpeed = (frequency: number, poles: number): number => (4 * Math.PI * frequency) / poles;
+
+/**
+ * Motor speed that a controller with an electrical limit allows, limit x 2 / p, in the unit of the limit (rad/s).
+ * Source: n = 120 f / p, any text on synchronous machines.
+ *
+ * @param electricalLimit highest electrical speed
+ * @param poles magnets, even
+ */
+export const motorSpeedLimit = (electricalLimit: number, poles: number): number => (electricalLimit * 2) / poles;
+
+/** Speed that a display shows when it was told another number of poles. */
+export const shownSpeed = relation({
+  name: "speed on the display",
+  symbol: "n_d",
+  unit: "rad/s",
+  terms: {
+    speed: { name: "true speed", symbol: "n", unit: "rad/s" },
+    poles: { name: "magnet poles", symbol: "p", unit: "" },
+    polesSet: { name: "poles that the display was told", symbol: "p_d", unit: "" },
+  },
+  formula: (t) => `${t.speed} \\times \\frac{${t.poles}}{${t.polesSet}}`,
+  of: (v) => (v.speed * v.poles) / v.polesSet,
+  assumes: "The display counts electrical turns and divides by the pairs of magnets it was told.",
+  source: "f = n p / 120: any text on synchronous machines",
+});
