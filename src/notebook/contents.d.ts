@@ -1,0 +1,5 @@
+declare module "virtual:contents" {
+  import type { Entry } from "#notebook/pages";
+  /** All pages in reading order. */
+  export const contents: readonly Entry[];
+}

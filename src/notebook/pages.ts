@@ -1,0 +1,97 @@
+/** The pages that the notebooks make: their order, their addresses, and the HTML of each. */
+import { readdirSync, readFileSync } from "node:fs";
+import { basename, join, relative } from "node:path";
+import { compile, type Notebook, slugOf } from "./compile.ts";
+import { NotebookError } from "./fault.ts";
+import { type Front, readFront } from "./front.ts";
+
+/** One line of the contents. */
+export interface Entry extends Front {
+  readonly slug: string;
+  /** The page's address, relative to any other page. */
+  readonly href: string;
+}
+
+export interface Book {
+  /** The notebooks' folder. */
+  readonly folder: string;
+  /** The site's root, from which files are named in messages. */
+  readonly root: string;
+  /** The names that every notebook gets. */
+  readonly given: readonly string[];
+}
+
+/** Behind a notebook's path: the module of its cells. The ending tells Vite that it is TypeScript. */
+export const cellsQuery = "?cells&lang.ts";
+
+/** The Markdown files in reading order. */
+export function notebookFiles({ folder }: Book): string[] {
+  return readdirSync(folder)
+    .filter((name) => name.endsWith(".md"))
+    .sort()
+    .map((name) => join(folder, name));
+}
+
+export function compileFile(book: Book, file: string): Notebook {
+  return compile(relative(book.root, file).replaceAll("\\", "/"), readFileSync(file, "utf8"), book.given);
+}
+
+/** The contents: what the heads of the notebooks say. The first notebook is the site's first page. */
+export function contentsOf(book: Book): Entry[] {
+  const seen = new Map<string, string>();
+  return notebookFiles(book).map((file, i) => {
+    const text = readFileSync(file, "utf8");
+    const slug = slugOf(file) ?? basename(file, ".md");
+    const double = seen.get(slug);
+    if (double)
+      throw new NotebookError(relative(book.root, file), text, [
+        { at: 0, words: `'${double}' has the name '${slug}' too.` },
+      ]);
+    seen.set(slug, basename(file));
+    return { ...readFront(text).front, slug, href: i === 0 ? "./" : `./${slug}.html` };
+  });
+}
+
+const entities: Record<string, string> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
+const escaped = (text: string): string => text.replace(/[&<>"]/g, (mark) => entities[mark] ?? mark);
+
+export interface PageParts {
+  readonly notebook: Notebook;
+  readonly contents: readonly Entry[];
+  /** The address of the page's script. */
+  readonly script: string;
+  /** What the cells' places hold before any script has run, by `data-cell`. */
+  readonly drawn: ReadonlyMap<string, string>;
+}
+
+/** Fills the template: each `<!--name-->` stands for a part of the page. */
+export function pageHtml(template: string, { notebook, contents, script, drawn }: PageParts): string {
+  const at = contents.findIndex(({ slug }) => slug === notebook.slug);
+  const [before, after] = [contents[at - 1], contents[at + 1]];
+  const parts: Record<string, string> = {
+    title: escaped(notebook.title),
+    question: escaped(notebook.question),
+    minutes: String(notebook.minutes),
+    number: String(at + 1),
+    count: String(contents.length),
+    prose: `<div class="prose">\n${notebook.html}</div>`,
+    contents: contentsHtml(contents, notebook.slug),
+    before: before ? `<a rel="prev" href="${before.href}">${escaped(before.title)}</a>` : "",
+    after: after ? `<a rel="next" href="${after.href}">${escaped(after.title)}</a>` : "",
+    script: `<script type="module" src="${escaped(script)}"></script>`,
+  };
+  const filled = template.replace(/<!--(\w+)-->/g, (mark, name: string) => parts[name] ?? mark);
+  return filled.replace(
+    /(<(div|span)\b[^>]* data-cell="([^"]+)"[^>]*>)(?=<\/\2>)/g,
+    (tag, _, __, id: string) => tag + (drawn.get(id) ?? ""),
+  );
+}
+
+function contentsHtml(contents: readonly Entry[], here: string): string {
+  const lines = contents.map(({ slug, href, title, question, minutes }) => {
+    const current = slug === here ? ' aria-current="page"' : "";
+    const time = `<span class="minutes">${minutes} min</span>`;
+    return `<li><a href="${href}"${current}>${escaped(title)}</a> ${time} <span class="question">${escaped(question)}</span></li>`;
+  });
+  return `<ol>\n${lines.join("\n")}\n</ol>`;
+}

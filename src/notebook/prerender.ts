@@ -1,0 +1,88 @@
+/**
+ * Draws the pages when the site is built: every notebook runs once at the bench as a first visitor finds it, and what
+ * its cells show goes into the HTML. So a page has its numbers and plots before its script, and nothing moves later.
+ */
+import { relative } from "node:path";
+import { fileURLToPath } from "node:url";
+import { type IWindow, Window } from "happy-dom";
+import { createServer, type Plugin, type ViteDevServer } from "vite";
+import { type Book, cellsQuery, contentsOf, notebookFiles } from "./pages.ts";
+import type { CellRecord } from "./record.ts";
+import type { Shell } from "./shell.ts";
+
+/** What each cell's place holds, by page and `data-cell`. */
+export type Drawn = ReadonlyMap<string, ReadonlyMap<string, string>>;
+
+type PageModule = typeof import("./page.ts");
+const pageModule = fileURLToPath(new URL("./page.ts", import.meta.url));
+
+/** Runs and draws all notebooks; throws when one of their cells stops. */
+export async function drawPages(book: Book, shellFile: string, plugins: Plugin[]): Promise<Drawn> {
+  const server = await createServer({
+    configFile: false,
+    root: book.root,
+    appType: "custom",
+    logLevel: "error",
+    plugins,
+    server: { middlewareMode: true, watch: null, ws: false },
+    optimizeDeps: { noDiscovery: true },
+  });
+  try {
+    const { shell } = await load<{ shell: Shell }>(server, shellFile);
+    const { openPage } = await load<PageModule>(server, pageModule);
+    const files = notebookFiles(book);
+    const drawn = new Map<string, ReadonlyMap<string, string>>();
+    for (const [i, { slug }] of contentsOf(book).entries()) {
+      const file = files[i] ?? "";
+      const { records } = await load<{ records: CellRecord[] }>(server, `${file}${cellsQuery}`);
+      drawn.set(slug, await drawPage(openPage, shell, records, relative(book.root, file)));
+    }
+    return drawn;
+  } finally {
+    await server.close();
+  }
+}
+
+const load = <M>(server: ViteDevServer, id: string): Promise<M> => server.ssrLoadModule(id) as Promise<M>;
+
+async function drawPage(
+  openPage: PageModule["openPage"],
+  shell: Shell,
+  own: readonly CellRecord[],
+  file: string,
+): Promise<ReadonlyMap<string, string>> {
+  const window = new Window();
+  const document = window.document as unknown as Document;
+  const records = [...shell.parts, ...own];
+  const places = records.map(({ id }) => {
+    const place = document.createElement("div");
+    place.dataset.cell = id;
+    document.body.append(place);
+    return place;
+  });
+  const page = openPage({ document, records, ...shell.atRest() });
+  await page.settled();
+  page.dispose();
+  const stopped = records.filter((_, i) => places[i]?.dataset.stopped);
+  if (stopped.length > 0) {
+    const words = stopped.map(
+      ({ id, line }) => `${file}:${line}: ${places[records.findIndex((r) => r.id === id)]?.textContent}`,
+    );
+    throw new Error(words.join("\n"));
+  }
+  const html = new Map(places.map((place) => [place.dataset.cell ?? "", staticHtml(place)]));
+  await (window as IWindow & Window).happyDOM.close();
+  return html;
+}
+
+/** The place's HTML as it must stand in a file: what script had set on the elements is written as attributes. */
+function staticHtml(place: HTMLElement): string {
+  for (const input of place.querySelectorAll("input")) {
+    if (/^(?:checkbox|radio)$/.test(input.type)) input.toggleAttribute("checked", input.checked);
+    else input.setAttribute("value", input.value);
+  }
+  for (const option of place.querySelectorAll("option")) option.toggleAttribute("selected", option.selected);
+  // The policy forbids style attributes in a page's own markup; what needs one is set again by the script.
+  for (const styled of place.querySelectorAll("[style]")) styled.removeAttribute("style");
+  return place.innerHTML;
+}

@@ -1,0 +1,17 @@
+import { defineConfig } from "vite";
+import { notebooks } from "./src/notebook/plugin.ts";
+import { policy } from "./src/notebook/policy.ts";
+
+export default defineConfig({
+  // Relative addresses: the built site works on any host and in any of its folders.
+  base: "./",
+  appType: "mpa",
+  plugins: [notebooks()],
+  build: {
+    modulePreload: { polyfill: false },
+    // Fonts stay files, since the policy takes none from data: addresses.
+    assetsInlineLimit: (file) => (file.endsWith(".woff2") ? false : undefined),
+  },
+  optimizeDeps: { entries: ["src/shell/page.ts", "src/kit.ts"] },
+  preview: { headers: { "content-security-policy": policy } },
+});
