@@ -5,7 +5,8 @@
 import { controller } from "./fields/controller.ts";
 import { motor, pack } from "./fields/electric.ts";
 import { airframe, modes, place } from "./fields/flying.ts";
-import { gears, mainRotor, tailRotor } from "./fields/mechanics.ts";
+import { gears } from "./fields/gears.ts";
+import { mainRotor, tailRotor } from "./fields/rotors.ts";
 import { type Choice, group, isLeaf, type Leaf, type Shape, type Tolerance, text } from "./shape.ts";
 
 /** The whole record but for its version number. */

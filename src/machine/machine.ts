@@ -41,8 +41,14 @@ function leafSchema(leaf: Leaf): Pass<unknown> {
   }
 }
 
+/** A field whose owner may have nothing to say needn't be written at all. */
+function entrySchema(entry: Shape): Pass<unknown> {
+  const open = entry.kind === "nullable number" || (entry.kind === "group" && entry.nullMeans !== null);
+  return open ? v.optional(schemaOf(entry), null) : schemaOf(entry);
+}
+
 function groupSchema(group: GroupShape): Pass<unknown> {
-  const entries = Object.entries(group.entries).map(([key, entry]) => [key, schemaOf(entry)] as const);
+  const entries = Object.entries(group.entries).map(([key, entry]) => [key, entrySchema(entry)] as const);
   const whole = v.object(Object.fromEntries(entries));
   if (group.nullMeans === null) return v.pipe(whole, v.title(group.name));
   return v.pipe(

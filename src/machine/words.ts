@@ -68,6 +68,25 @@ export const sentences = {
     `This machine was written by a newer workbook: its record is version ${value}, and this workbook reads up to ${version}. Open it with the newer one.`,
   voltage: (value: unknown, empty: number, full: number): string =>
     `Resting voltage of the pack: holds ${holds(value, "V")}. Allowed for these cells: a number from ${withUnit(round(empty), "")} to ${withUnit(round(full), "V")}.`,
+  linkCut: (): string =>
+    "This link was cut on its way. What could be read of it is here; the rest is as in the demo machine it started from.",
+  linkDamaged: (): string =>
+    "This link was changed on its way. What could be read of it is here; check every value, or ask for the link again.",
+  linkStrangers: (count: number): string =>
+    `${count === 1 ? "One part" : `${count} parts`} of this link could not be read and ${count === 1 ? "was" : "were"} left out.`,
+  linkExtras: (): string => "What this link says about the state of the page could not be read and was left out.",
+  linkAlien: (): string =>
+    "This link is not one of this workbook's, or only the beginning of one. Nothing was taken from it.",
+  linkNewer: (): string => "This link was made by a newer workbook than this one. Nothing was taken from it.",
+  linkTooLong: (): string => "This link is too long to be one of this workbook's. Nothing was taken from it.",
+  storeForbidden: (): string =>
+    "This browser keeps nothing for this page. You can work on, but the machine is gone when you leave; a link or a file keeps it.",
+  storeFull: (): string =>
+    "This browser has no room left to keep the machine. You can work on; a link or a file keeps it. What was kept before is still there.",
+  storeAside: (): string =>
+    "The machine kept in this browser could not be read in full. What was good in it is here, and the record itself was put aside, not lost.",
+  storeLocked: (): string =>
+    "The machine kept in this browser could not be read in full, and there is no room to put it aside. It stays as it is; what you do now is not kept. A link or a file keeps it.",
   noWhatIf: (): string => "There is no what-if machine on the bench. Start one first.",
   tooLong: (what: string): string => `${what} is too long to be a machine: more than a million characters.`,
   notJson: (what: string): string => `${what} can't be read: it is no JSON, or only a part of it.`,

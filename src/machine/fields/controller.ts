@@ -4,7 +4,8 @@
  */
 import { group, groupOrNull, real, realOrNull, whole } from "../shape.ts";
 import { cells, chemistry, kvRpmPerVolt } from "./electric.ts";
-import { mainRotor, mainTeeth, pinionTeeth } from "./mechanics.ts";
+import { mainTeeth, pinionTeeth } from "./gears.ts";
+import { mainRotor } from "./rotors.ts";
 
 const { blades, diameterMm, chordMm } = mainRotor.entries;
 
