@@ -1,4 +1,5 @@
 import { defineConfig } from "vitest/config";
+import { notebooks } from "./src/notebook/plugin.ts";
 
 // Which tests need which surroundings. `tests/run.ts` runs the projects one after the other.
 const drawn = ["view", "inputs", "plots", "blocks", "shell"].map((room) => `tests/${room}/**/*.test.ts`);
@@ -10,6 +11,8 @@ export default defineConfig({
         test: { name: "structure", environment: "node", include: ["tests/structure/**/*.test.ts"] },
       },
       {
+        // With the notebook compiler, so that tests can run the notebooks.
+        plugins: [notebooks()],
         test: {
           name: "unit",
           environment: "node",

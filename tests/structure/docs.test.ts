@@ -3,7 +3,7 @@ import { type Documented, exportedFunctions, filesBelow, parse, place } from "..
 
 /** A unit, or the words that say there is none. */
 const unit =
-  /(?<![\w])(rpm|rad(\/s²?)?|rad\/s|m\/s²?|m²|m³|m|mm|kg(\/m³|\s?m²|\/m)?|g|N\s?m(\/A|\s?s)?|N|J|W|V(\s?s(\/rad)?)?|A|ohm|Ω|mΩ|K|°C|Pa|Hz|s|min|deg|degrees?|per cent|%|percent|ratio|fraction|dimensionless|no unit|unitless|1)(?![\w])/;
+  /(?<![\w])(rpm|rad(\/s²?)?|rad\/s|m\/s²?|m²|m³|m|mm|kg(\/m³|\s?m²|\/m)?|g|N\s?m(\/A|\s?s)?|N|J|W|V(\s?s(\/rad)?)?|A|ohm|Ω|mΩ|K|°C|Pa|Hz|s|min|deg|degrees?|per cent|%|percent|ratio|fraction|dimensionless|no unit|unitless|1|SI|[Uu]nits?:)(?![\w])/;
 const source = /\bsources?:\s*\S|\bby definition\b|\bdefinition\b|\bcommon practice\b|\bfrom memory\b/i;
 
 /** What a docstring lacks, in words; in the model it names units and where the relation comes from. */

@@ -7,10 +7,19 @@ import { filesBelow, fixedText, type Node, nodes, parse, place, read, type Sourc
  */
 const markup: Record<string, string> = {};
 
+/** Files that write programs, whose words no reader sees. */
+const writesCode = ["src/notebook/emit.ts"];
+
 const called = (node: Node): string => {
   const callee = node.callee as Node | undefined;
   if (callee?.type === "Identifier") return String(callee.name);
   return callee?.type === "MemberExpression" ? `.${String((callee.property as Node).name ?? "")}` : "";
+};
+
+/** A call's `object.method`, where the object is a plain name. */
+const written = (node: Node): string => {
+  const callee = node.callee as Node & { object?: Node };
+  return `${String(callee.object?.name ?? "")}${called(node)}`;
 };
 
 /** What one node does that a strict content security policy or plain caution forbids, in words, or null. */
@@ -24,7 +33,7 @@ function offence(node: Node): string | null {
     if (name === ".insertAdjacentHTML" || name === ".createContextualFragment" || name === ".parseFromString") {
       return "makes elements from text";
     }
-    if (name === ".setHTMLUnsafe" || name === ".write" || name === ".writeln") return "makes elements from text";
+    if (name === ".setHTMLUnsafe" || /^document\.write(ln)?$/.test(written(node))) return "makes elements from text";
   }
   if (node.type === "NewExpression" && called(node) === "Function") return "evaluates text";
   if (node.type === "AssignmentExpression") {
@@ -71,12 +80,13 @@ describe("the source is safe", () => {
   });
 
   it("has no words for a figure that is not there", () => {
-    expect(sources.flatMap((source) => offences(source, [unshown]))).toEqual([]);
+    const spoken = sources.filter((source) => !writesCode.includes(source.path));
+    expect(spoken.flatMap((source) => offences(source, [unshown]))).toEqual([]);
   });
 
   it("lists no file in vain", () => {
     const paths = sources.map((source) => source.path);
-    expect(Object.keys(markup).filter((path) => !paths.includes(path))).toEqual([]);
+    expect([...Object.keys(markup), ...writesCode].filter((path) => !paths.includes(path))).toEqual([]);
   });
 
   it("keeps scripts and styles out of the markup of pages", () => {

@@ -67,7 +67,7 @@ export async function visit(browser: Browser, path = "/", options: BrowserContex
 /** Waits until the page's cells have run, the fonts are there and nothing is loading. */
 export async function ready(page: Page): Promise<void> {
   await page.waitForLoadState("networkidle");
-  await page.waitForFunction(() => document.querySelectorAll("output[data-quantity][data-value]").length > 0);
+  await page.waitForFunction(() => document.documentElement.dataset.live === "true");
   await page.evaluate(async () => void (await document.fonts.ready));
 }
 

@@ -94,7 +94,8 @@ function workerOf(node: Node): string | null {
   if (node.type !== "NewExpression") return null;
   const [address, base] = node.arguments as unknown[];
   const ofThisFile = isNode(base) && isNode(base.object) && base.object.type === "MetaProperty";
-  return ofThisFile && (node.callee as Node).name === "URL" ? fixedText(address) : null;
+  const file = ofThisFile && (node.callee as Node).name === "URL" ? fixedText(address) : null;
+  return file && /\.[jt]s$/.test(file) ? file : null;
 }
 
 /** An exported function: its name, where it stands, and the docstring right above it ("" when there is none). */
