@@ -37,6 +37,8 @@ export class NotebookError extends Error {
     this.id = file;
     this.loc = { file, line: first.line, column: first.column - 1 };
     this.frame = frame(text, first);
+    // Where the compiler found it is of no use to whoever wrote the notebook.
+    this.stack = "";
   }
 }
 

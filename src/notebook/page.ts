@@ -1,9 +1,9 @@
 /** Draws what the cells show into their places on a page. */
 import type { Bench } from "#machine/bench";
 import { isShown, type View } from "#view/shown";
+import { cellWords } from "#view/words/en-cells";
 import type { CellRecord } from "./record.ts";
 import { type Failure, type OpenNotebook, openNotebook } from "./runtime.ts";
-import { en } from "./words/en.ts";
 
 export interface PageOptions<G extends object> {
   /** The page; each cell's place is its element with the cell's `data-cell`. */
@@ -51,7 +51,7 @@ class Slot {
       if (isShown(value)) this.#draw(value.view, value.state);
       else this.#write(plainWords(value));
     } catch (error) {
-      this.say(en.stopped(reason(error)));
+      this.say(cellWords.stopped(reason(error)));
     }
   }
 
@@ -89,18 +89,18 @@ class Slot {
 function plainWords(value: unknown): string {
   if (value === undefined || value === null) return "";
   if (typeof value === "string") return value;
-  if (typeof value !== "number") throw new Error(en.unshown);
-  if (!Number.isFinite(value)) throw new Error(en.noNumber);
+  if (typeof value !== "number") throw new Error(cellWords.unshown);
+  if (!Number.isFinite(value)) throw new Error(cellWords.noNumber);
   return String(value);
 }
 
 export function failureWords(cell: CellRecord, failure: Failure): string {
-  if (failure.cell === cell) return en.stopped(reason(failure.error));
+  if (failure.cell === cell) return cellWords.stopped(reason(failure.error));
   const { gives, line } = failure.cell;
-  return en.waits(gives[0] === undefined ? en.cell(line) : en.cellOf(gives[0], line));
+  return cellWords.waits(gives[0] === undefined ? cellWords.cell(line) : cellWords.cellOf(gives[0], line));
 }
 
 function reason(error: unknown): string {
   const words = error instanceof Error ? error.message : typeof error === "string" ? error : "";
-  return words || en.noWords;
+  return words || cellWords.noWords;
 }

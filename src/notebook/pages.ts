@@ -4,6 +4,7 @@ import { basename, join, relative } from "node:path";
 import { compile, type Notebook, slugOf } from "./compile.ts";
 import { NotebookError } from "./fault.ts";
 import { type Front, readFront } from "./front.ts";
+import { policy } from "./policy.ts";
 
 /** One line of the contents. */
 export interface Entry extends Front {
@@ -21,11 +22,14 @@ export interface Book {
   readonly given: readonly string[];
 }
 
+/** What each cell's place holds before any script has run, by page and `data-cell`. */
+export type Drawn = ReadonlyMap<string, ReadonlyMap<string, string>>;
+
 /** Behind a notebook's path: the module of its cells. The ending tells Vite that it is TypeScript. */
 export const cellsQuery = "?cells&lang.ts";
 
 /** The Markdown files in reading order. */
-export function notebookFiles({ folder }: Book): string[] {
+export function notebookFiles(folder: string): string[] {
   return readdirSync(folder)
     .filter((name) => name.endsWith(".md"))
     .sort()
@@ -39,7 +43,7 @@ export function compileFile(book: Book, file: string): Notebook {
 /** The contents: what the heads of the notebooks say. The first notebook is the site's first page. */
 export function contentsOf(book: Book): Entry[] {
   const seen = new Map<string, string>();
-  return notebookFiles(book).map((file, i) => {
+  return notebookFiles(book.folder).map((file, i) => {
     const text = readFileSync(file, "utf8");
     const slug = slugOf(file) ?? basename(file, ".md");
     const double = seen.get(slug);
@@ -52,23 +56,35 @@ export function contentsOf(book: Book): Entry[] {
   });
 }
 
+/** The notebook whose page has this path, as in `/the-card.html`, `/the-card` or `/`. */
+export function fileOfPage(book: Book, path: string): string | undefined {
+  const name = /^\/([a-z0-9-]*)(?:\.html)?$/.exec(path)?.[1];
+  const first = name === "" || name === "index";
+  const at = first ? 0 : contentsOf(book).findIndex(({ slug }) => slug === name);
+  return notebookFiles(book.folder)[at];
+}
+
+/** The address of a page's script. */
+export const scriptOf = (slug: string): string => `/@page/${slug}.js`;
+
+export function slugOfScript(id: string): string | undefined {
+  return /^\/@page\/([a-z0-9-]+)\.js$/.exec(id)?.[1];
+}
+
 const entities: Record<string, string> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
 const escaped = (text: string): string => text.replace(/[&<>"]/g, (mark) => entities[mark] ?? mark);
 
-export interface PageParts {
-  readonly notebook: Notebook;
-  readonly contents: readonly Entry[];
-  /** The address of the page's script. */
-  readonly script: string;
-  /** What the cells' places hold before any script has run, by `data-cell`. */
-  readonly drawn: ReadonlyMap<string, string>;
-}
-
-/** Fills the template: each `<!--name-->` stands for a part of the page. */
-export function pageHtml(template: string, { notebook, contents, script, drawn }: PageParts): string {
+/**
+ * A notebook's page: the template index.html, in which each `<!--name-->` stands for a part. With `drawn` it is the page
+ * of the built site: the cells' places hold what was drawn, and the page states its policy.
+ */
+export function pageHtml(book: Book, file: string, drawn?: Drawn): string {
+  const notebook = compileFile(book, file);
+  const contents = contentsOf(book);
   const at = contents.findIndex(({ slug }) => slug === notebook.slug);
   const [before, after] = [contents[at - 1], contents[at + 1]];
   const parts: Record<string, string> = {
+    policy: drawn ? `<meta http-equiv="Content-Security-Policy" content="${policy}">` : "",
     title: escaped(notebook.title),
     question: escaped(notebook.question),
     minutes: String(notebook.minutes),
@@ -78,14 +94,16 @@ export function pageHtml(template: string, { notebook, contents, script, drawn }
     contents: contentsHtml(contents, notebook.slug),
     before: before ? `<a rel="prev" href="${before.href}">${escaped(before.title)}</a>` : "",
     after: after ? `<a rel="next" href="${after.href}">${escaped(after.title)}</a>` : "",
-    script: `<script type="module" src="${escaped(script)}"></script>`,
+    script: `<script type="module" src="${scriptOf(notebook.slug)}"></script>`,
   };
-  const filled = template.replace(/<!--(\w+)-->/g, (mark, name: string) => parts[name] ?? mark);
-  return filled.replace(
-    /(<(div|span)\b[^>]* data-cell="([^"]+)"[^>]*>)(?=<\/\2>)/g,
-    (tag, _, __, id: string) => tag + (drawn.get(id) ?? ""),
-  );
+  const template = readFileSync(join(book.root, "index.html"), "utf8");
+  const html = template.replace(/<!--(\w+)-->/g, (mark, name: string) => parts[name] ?? mark);
+  const places = drawn?.get(notebook.slug);
+  return html.replace(place, (tag, id: string) => tag + (places?.get(id) ?? ""));
 }
+
+/** The opening tag of a cell's empty place. */
+const place = /<(?:div|span)\b[^>]* data-cell="([^"]+)"[^>]*>(?=<\/)/g;
 
 function contentsHtml(contents: readonly Entry[], here: string): string {
   const lines = contents.map(({ slug, href, title, question, minutes }) => {

@@ -1,13 +1,20 @@
 /**
- * The Vite plugin: every Markdown file of the notebooks' folder becomes a page, in the dev server and in the build.
+ * The Vite plugins: every Markdown file of the notebooks' folder becomes a page, in the dev server and in the build.
  * A page is the template index.html with the prose in it, and a script that opens the notebook's cells.
  */
-import { readFileSync } from "node:fs";
-import { basename, join, resolve } from "node:path";
-import { normalizePath, type Plugin, type ViteDevServer } from "vite";
+import { join, resolve } from "node:path";
+import { normalizePath, type Plugin } from "vite";
 import { givenNames } from "./given.ts";
-import { type Book, cellsQuery, compileFile, contentsOf, notebookFiles, pageHtml } from "./pages.ts";
-import { policy } from "./policy.ts";
+import {
+  type Book,
+  cellsQuery,
+  compileFile,
+  contentsOf,
+  type Drawn,
+  fileOfPage,
+  pageHtml,
+  slugOfScript,
+} from "./pages.ts";
 import { drawPages } from "./prerender.ts";
 
 export interface NotebookOptions {
@@ -18,150 +25,145 @@ export interface NotebookOptions {
   readonly given?: readonly string[];
 }
 
-const scriptOf = (slug: string): string => `/@page/${slug}.js`;
-const contentsId = "virtual:contents";
-
-type Drawn = ReadonlyMap<string, ReadonlyMap<string, string>>;
-
 export function notebooks(options: NotebookOptions = {}): Plugin[] {
   const { folder = "notebooks", shell = "/src/shell/page.ts", given = givenNames } = options;
   let book: Book = { root: process.cwd(), folder: resolve(folder), given };
-  let built = false;
-  let drawn: Drawn = new Map();
-
-  /** The notebook of a page: `index` is the first one. */
-  const fileOf = (name: string): string | undefined => {
-    const at = contentsOf(book).findIndex(({ slug, href }) => slug === name || (name === "index" && href === "./"));
-    return notebookFiles(book)[at];
-  };
-  /** The notebook whose page has this path, as in `/the-card.html`. */
-  const fileOfPage = (path: string): string | undefined => {
-    const name = /^\/([a-z0-9-]*)(?:\.html)?$/.exec(path)?.[1];
-    return name === undefined ? undefined : fileOf(name || "index");
-  };
-  const htmlOf = (file: string): string => {
-    const notebook = compileFile(book, file);
-    const template = readFileSync(join(book.root, "index.html"), "utf8");
-    const csp = built ? `<meta http-equiv="Content-Security-Policy" content="${policy}">` : "";
-    return pageHtml(template.replace("<!--policy-->", csp), {
-      notebook,
-      contents: contentsOf(book),
-      script: scriptOf(notebook.slug),
-      drawn: drawn.get(notebook.slug) ?? new Map(),
-    });
-  };
-  const pagePath = (id: string): string => id.slice(normalizePath(book.root).length);
-  const isPage = (id: string): boolean =>
-    id.startsWith(`${normalizePath(book.root)}/`) && id.endsWith(".html") && fileOfPage(pagePath(id)) !== undefined;
-
-  const pages: Plugin = {
-    name: "notebook-pages",
+  const theBook = (): Book => book;
+  const place: Plugin = {
+    name: "notebook-place",
     enforce: "pre",
-    configResolved(config) {
-      book = { root: config.root, folder: resolve(config.root, folder), given };
-      built = config.command === "build";
-    },
-    config(config, { command }) {
-      if (command !== "build") return;
+    config(config) {
       const root = resolve(config.root ?? ".");
-      const all = contentsOf({ root, folder: resolve(root, folder), given });
-      const input = all.map(({ slug }, i) => (i === 0 ? ["index", "index"] : [slug, slug]));
-      const files = Object.fromEntries(input.map(([name, file]) => [name, join(root, `${file}.html`)]));
-      return { build: { rolldownOptions: { input: files } } };
-    },
-    async buildStart() {
-      if (built)
-        drawn = await drawPages(book, shell, [
-          cellsPlugin(
-            () => book,
-            () => false,
-          ),
-        ]);
-    },
-    resolveId(id) {
-      if (id === contentsId) return `\0${contentsId}`;
-      if (id.startsWith("/@page/") || (built && isPage(normalizePath(id)))) return id;
-      return null;
-    },
-    load(id) {
-      if (id === `\0${contentsId}`) return `export const contents = ${JSON.stringify(contentsOf(book))};`;
-      if (id.startsWith("/@page/")) return pageScript(basename(id, ".js"), fileOf(basename(id, ".js")), shell, built);
-      if (built && isPage(id)) return htmlOf(fileOfPage(pagePath(id)) ?? "");
-      return null;
-    },
-    configureServer(server) {
-      server.middlewares.use((request, response, next) => {
-        const path = new URL(request.url ?? "/", "http://localhost").pathname;
-        let file: string | undefined;
-        try {
-          file = request.headers.accept?.includes("text/html") ? fileOfPage(path) : undefined;
-          if (!file) return next();
-          server
-            .transformIndexHtml(path, htmlOf(file))
-            .then((html) => response.setHeader("content-type", "text/html").end(html), next);
-        } catch (error) {
-          next(error);
-        }
-      });
-    },
-    hotUpdate({ file, modules, server }) {
-      const normal = normalizePath(book.folder);
-      if (this.environment.name !== "client" || !file.startsWith(`${normal}/`) || !file.endsWith(".md")) return;
-      if (modules.length === 0 || contentsChanged(server)) this.environment.hot.send({ type: "full-reload" });
+      book = { root, folder: resolve(root, folder), given };
     },
   };
-
-  let contents = "";
-  /** Whether a head, or the list of notebooks, has changed: that concerns every page. */
-  function contentsChanged(server: ViteDevServer): boolean {
-    const before = contents;
-    try {
-      contents = JSON.stringify(contentsOf(book));
-    } catch (error) {
-      server.config.logger.error(String(error));
-    }
-    return before !== "" && before !== contents;
-  }
-
-  return [
-    cellsPlugin(
-      () => book,
-      () => !built,
-    ),
-    pages,
-  ];
+  return [place, cells(theBook), contents(theBook), editing(theBook, shell), building(theBook, shell)];
 }
 
-/** Turns a notebook into its cells' module; with the prose beside them while an author edits. */
-function cellsPlugin(book: () => Book, withProse: () => boolean): Plugin {
+/** A notebook's cells as a module; its prose comes along, for a page that stands open while an author edits. */
+function cells(book: () => Book): Plugin {
   return {
     name: "notebook-cells",
     enforce: "pre",
     load(id) {
       if (!id.endsWith(cellsQuery)) return null;
       const { code, map, html } = compileFile(book(), id.slice(0, -cellsQuery.length));
-      return { code: withProse() ? `${code}export const prose = ${JSON.stringify(html)};\n` : code, map };
+      return { code: `${code}export const prose = ${JSON.stringify(html)};\n`, map };
     },
   };
 }
 
-/** The script of a page. While an author edits, it takes up the new prose and cells; the bench stays as it is. */
-function pageScript(slug: string, file: string | undefined, shell: string, built: boolean): string {
-  if (!file) throw new Error(`There is no notebook '${slug}'.`);
-  const cells = JSON.stringify(`${normalizePath(file)}${cellsQuery}`);
-  const name = JSON.stringify(slug);
-  const open = `import { records } from ${cells};
+/** All pages in reading order, for the shell. */
+function contents(book: () => Book): Plugin {
+  const id = "virtual:contents";
+  return {
+    name: "notebook-contents",
+    resolveId: (source) => (source === id ? `\0${id}` : null),
+    load: (found) => (found === `\0${id}` ? `export const contents = ${JSON.stringify(contentsOf(book()))};` : null),
+  };
+}
+
+/** The dev server: pages made on request, and made again while an author edits. */
+function editing(book: () => Book, shell: string): Plugin {
+  // The heads as the open pages know them: a changed one, or another list of notebooks, concerns every page.
+  let heads = "";
+  const headsChanged = (): boolean => {
+    const before = heads;
+    heads = headsOf(book());
+    return before !== heads;
+  };
+  return {
+    name: "notebook-editing",
+    enforce: "pre",
+    apply: "serve",
+    resolveId: (id) => (slugOfScript(id) ? id : null),
+    load(id) {
+      const file = slugOfScript(id) && fileOfPage(book(), `/${slugOfScript(id)}`);
+      return file ? pageScript(file, shell) + hotScript(file) : null;
+    },
+    configureServer(server) {
+      headsChanged();
+      server.middlewares.use(async (request, response, next) => {
+        const path = new URL(request.url ?? "/", "http://localhost").pathname;
+        try {
+          const file = request.headers.accept?.includes("text/html") && fileOfPage(book(), path);
+          if (!file) return next();
+          const html = await server.transformIndexHtml(path, pageHtml(book(), file));
+          response.setHeader("content-type", "text/html").end(html);
+        } catch (error) {
+          next(error);
+        }
+      });
+    },
+    hotUpdate({ file, modules }) {
+      const ours = file.startsWith(`${normalizePath(book().folder)}/`) && file.endsWith(".md");
+      if (this.environment.name !== "client" || !ours) return;
+      if (headsChanged() || modules.length === 0) this.environment.hot.send({ type: "full-reload" });
+    },
+  };
+}
+
+/** The contents as one text; empty while a head is wrong, which its page says itself. */
+function headsOf(book: Book): string {
+  try {
+    return JSON.stringify(contentsOf(book));
+  } catch {
+    return "";
+  }
+}
+
+/** The build: each page is one more file that starts it, drawn and with its policy. */
+function building(book: () => Book, shell: string): Plugin {
+  let drawn: Drawn = new Map();
+  const fileOf = (id: string): string | undefined => {
+    const root = `${normalizePath(book().root)}/`;
+    const path = normalizePath(id);
+    return path.startsWith(root) && path.endsWith(".html")
+      ? fileOfPage(book(), path.slice(root.length - 1))
+      : undefined;
+  };
+  return {
+    name: "notebook-building",
+    enforce: "pre",
+    apply: "build",
+    config() {
+      const names = contentsOf(book()).map(({ slug }, i) => (i === 0 ? "index" : slug));
+      const input = Object.fromEntries(names.map((name) => [name, join(book().root, `${name}.html`)]));
+      return { build: { rolldownOptions: { input } } };
+    },
+    async buildStart() {
+      drawn = await drawPages(book(), shell, [cells(book), contents(book)]);
+    },
+    resolveId: (id) => (slugOfScript(id) || fileOf(id) ? id : null),
+    load(id) {
+      const slug = slugOfScript(id);
+      const page = fileOf(id);
+      if (page) return pageHtml(book(), page, drawn);
+      const file = slug && fileOfPage(book(), `/${slug}`);
+      return file ? pageScript(file, shell) : null;
+    },
+  };
+}
+
+/** The script of a page. */
+function pageScript(file: string, shell: string): string {
+  return `import { records } from ${JSON.stringify(cellsOf(file))};
 import { shell } from ${JSON.stringify(shell)};
-let page = shell.open({ slug: ${name}, records });
+let page = shell.open(records);
 `;
-  if (built) return open;
-  return `${open}if (import.meta.hot) {
-  import.meta.hot.accept(${cells}, (next) => {
+}
+
+/** Takes up new prose and cells; the bench stays as it is. */
+function hotScript(file: string): string {
+  return `if (import.meta.hot) {
+  import.meta.hot.accept(${JSON.stringify(cellsOf(file))}, (next) => {
     if (!next) return;
     page.dispose();
     document.querySelector(".prose").innerHTML = next.prose;
-    page = shell.open({ slug: ${name}, records: next.records });
+    page = shell.open(next.records);
   });
 }
 `;
 }
+
+const cellsOf = (file: string): string => normalizePath(file) + cellsQuery;

@@ -4,14 +4,11 @@
  */
 import { relative } from "node:path";
 import { fileURLToPath } from "node:url";
-import { type IWindow, Window } from "happy-dom";
+import { Window } from "happy-dom";
 import { createServer, type Plugin, type ViteDevServer } from "vite";
-import { type Book, cellsQuery, contentsOf, notebookFiles } from "./pages.ts";
+import { type Book, cellsQuery, contentsOf, type Drawn, notebookFiles } from "./pages.ts";
 import type { CellRecord } from "./record.ts";
 import type { Shell } from "./shell.ts";
-
-/** What each cell's place holds, by page and `data-cell`. */
-export type Drawn = ReadonlyMap<string, ReadonlyMap<string, string>>;
 
 type PageModule = typeof import("./page.ts");
 const pageModule = fileURLToPath(new URL("./page.ts", import.meta.url));
@@ -30,7 +27,7 @@ export async function drawPages(book: Book, shellFile: string, plugins: Plugin[]
   try {
     const { shell } = await load<{ shell: Shell }>(server, shellFile);
     const { openPage } = await load<PageModule>(server, pageModule);
-    const files = notebookFiles(book);
+    const files = notebookFiles(book.folder);
     const drawn = new Map<string, ReadonlyMap<string, string>>();
     for (const [i, { slug }] of contentsOf(book).entries()) {
       const file = files[i] ?? "";
@@ -71,7 +68,7 @@ async function drawPage(
     throw new Error(words.join("\n"));
   }
   const html = new Map(places.map((place) => [place.dataset.cell ?? "", staticHtml(place)]));
-  await (window as IWindow & Window).happyDOM.close();
+  await window.happyDOM.close();
   return html;
 }
 

@@ -3,11 +3,6 @@ import type { Bench } from "#machine/bench";
 import type { Given } from "./given.ts";
 import type { CellRecord } from "./record.ts";
 
-export interface Page {
-  readonly slug: string;
-  readonly records: readonly CellRecord[];
-}
-
 /** `src/shell/page.ts` exports a `shell` of this type. */
 export interface Shell {
   /** Its own parts as cells; their places, by `data-cell`, stand in index.html. */
@@ -15,5 +10,5 @@ export interface Shell {
   /** The bench as a first visitor finds it: pages are drawn with it when the site is built. */
   atRest(): { readonly bench: Bench; readonly given: Given };
   /** Opens a page in the browser: `parts` and the page's cells, bound to the reader's bench. */
-  open(page: Page): { dispose(): void };
+  open(records: readonly CellRecord[]): { dispose(): void };
 }

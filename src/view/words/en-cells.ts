@@ -1,5 +1,5 @@
 /** What a cell's place says when it has nothing to show. */
-export const en = {
+export const cellWords = {
   stopped: (why: string) => `This part has stopped: ${why}`,
   waits: (cell: string) => `This part waits for ${cell}, which has stopped.`,
   cell: (line: number) => `the cell in line ${line}`,
