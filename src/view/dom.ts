@@ -73,8 +73,8 @@ export class Pen<E extends Element = Element> {
     this.element.textContent = text;
   }
 
-  /** Shows or hides the element by an attribute of its own, so that no style is written. */
+  /** Shows or hides an SVG element with all in it, by an attribute of its own, so that no style is written. */
   show(shown: boolean): void {
-    this.set("visibility", shown ? "visible" : "hidden");
+    this.set("display", shown ? "inline" : "none");
   }
 }

@@ -1,0 +1,104 @@
+/** Axes that stay put: nice ends, kept until the values leave them or fill too little of them, and few ticks. */
+import { tickStep } from "d3-array";
+import { formatNumber } from "#view/format";
+import type { Axis } from "./state.ts";
+
+export interface Span {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** A straight map from a value to a place on the page, in px: `slope * value + start`. */
+export interface Scale extends Span {
+  readonly slope: number;
+  readonly start: number;
+}
+
+export interface Tick {
+  readonly value: number;
+  readonly text: string;
+}
+
+/** Values that fill less than this of an axis let it shrink. */
+const FILLS = 0.55;
+/** Ends lie on steps of about a fifth of the values' range. */
+const STEPS = 5;
+
+function nice({ low, high }: Span): Span {
+  const step = tickStep(low, high, STEPS);
+  // The small shift keeps an end that lies on a step but for rounding from being pushed one step out.
+  return { low: Math.floor(low / step + 1e-9) * step, high: Math.ceil(high / step - 1e-9) * step };
+}
+
+function widened(low: number, high: number): Span {
+  if (high > low) return { low, high };
+  const half = Math.abs(low) * 0.05 || 0.5;
+  return { low: low - half, high: low + half };
+}
+
+/**
+ * The ends of an axis for values from `low` to `high`. The ends it had are kept as long as all values lie between
+ * them and still fill a fair part, so an axis stays still while a slider moves and then takes a whole step.
+ */
+export function steadySpan(before: Span | null, low: number, high: number): Span {
+  const wanted = widened(low, high);
+  if (before && wanted.low >= before.low && wanted.high <= before.high) {
+    const filled = (wanted.high - wanted.low) / (before.high - before.low);
+    const best = nice(wanted);
+    if (filled >= FILLS || best.high - best.low > FILLS * (before.high - before.low)) return before;
+    return best;
+  }
+  return nice(wanted);
+}
+
+/** The ends of an axis: exactly those asked for, or steady ones around the values and what has to be in view. */
+export function spanOf(axis: Axis, before: Span | null, seen: Span | null): Span {
+  if (axis.exact && axis.low !== undefined && axis.high !== undefined && axis.high > axis.low) {
+    return before?.low === axis.low && before.high === axis.high ? before : { low: axis.low, high: axis.high };
+  }
+  const low = Math.min(seen?.low ?? Number.POSITIVE_INFINITY, axis.low ?? Number.POSITIVE_INFINITY);
+  const high = Math.max(seen?.high ?? Number.NEGATIVE_INFINITY, axis.high ?? Number.NEGATIVE_INFINITY);
+  if (!Number.isFinite(low) || !Number.isFinite(high)) return before ?? { low: 0, high: 1 };
+  return steadySpan(before, Math.min(low, high), Math.max(low, high));
+}
+
+/** The map of a span onto the page from `from` px to `to` px. */
+export function scaleOf({ low, high }: Span, from: number, to: number): Scale {
+  const slope = (to - from) / (high - low);
+  return { low, high, slope, start: from - slope * low };
+}
+
+export function toPage(scale: Scale, value: number): number {
+  return scale.slope * value + scale.start;
+}
+
+export function fromPage(scale: Scale, place: number): number {
+  return (place - scale.start) / scale.slope;
+}
+
+const decimalsOf = (step: number): number => Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
+
+/** Two or five times ten to a power keep their own decimals; 2.5 needs one more. */
+function stepDecimals(step: number): number {
+  const decimals = decimalsOf(step);
+  const scaled = step * 10 ** decimals;
+  return Math.abs(scaled - Math.round(scaled)) > 1e-6 ? decimals + 1 : decimals;
+}
+
+/** Ticks for a span that has `room` px, at least `apart` px from each other. */
+export function ticksOf(axis: Axis, span: Span, room: number, apart: number): Tick[] {
+  const most = Math.max(1, Math.floor(room / apart));
+  if (axis.ticks) {
+    const inside = axis.ticks.filter((value) => value >= span.low && value <= span.high);
+    const every = Math.max(1, Math.ceil(inside.length / (most + 1)));
+    return inside.filter((_, i) => i % every === 0).map((value) => ({ value, text: formatNumber(value, 0) }));
+  }
+  let step = tickStep(span.low, span.high, most);
+  if ((span.high - span.low) / step > most + 1e-9) step = tickStep(span.low, span.high, Math.max(1, most / 2));
+  const decimals = stepDecimals(step);
+  const ticks: Tick[] = [];
+  for (let i = Math.ceil(span.low / step - 1e-9); i * step <= span.high + step * 1e-9; i++) {
+    ticks.push({ value: i * step, text: formatNumber(i * step, decimals) });
+  }
+  return ticks;
+}

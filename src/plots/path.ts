@@ -1,0 +1,103 @@
+/** Path data, to a tenth of a pixel. A value that does not exist makes a gap, never a wrong line. */
+import type { Scale } from "./axis.ts";
+
+type Values = ArrayLike<number | null>;
+
+const tenth = (place: number): number => Math.round(place * 10) / 10;
+
+/** Far outside a plot, where a curve is cut off anyway; keeps a steep curve from making absurd numbers. */
+const FAR = 20_000;
+const near = (place: number): number => (place > FAR ? FAR : place < -FAR ? -FAR : tenth(place));
+
+const exists = (value: number | null | undefined): value is number =>
+  value !== null && value !== undefined && value - value === 0;
+
+/** A line through the points. */
+export function linePath(xs: ArrayLike<number>, ys: Values, x: Scale, y: Scale): string {
+  let path = "";
+  let drawing = false;
+  const n = Math.min(xs.length, ys.length);
+  for (let i = 0; i < n; i++) {
+    const vx = xs[i];
+    const vy = ys[i];
+    if (exists(vx) && exists(vy)) {
+      path += `${drawing ? "L" : "M"}${near(x.slope * vx + x.start)},${near(y.slope * vy + y.start)}`;
+      drawing = true;
+    } else drawing = false;
+  }
+  return path;
+}
+
+/** A pencil line: the points joined by a slightly uneven hand, gone over twice. The same guess always looks the same. */
+export function pencilPath(xs: ArrayLike<number>, ys: Values, x: Scale, y: Scale): string {
+  let path = "";
+  for (let pass = 0; pass < 2; pass++) {
+    let drawing = false;
+    const n = Math.min(xs.length, ys.length);
+    for (let i = 0; i < n; i++) {
+      const vx = xs[i];
+      const vy = ys[i];
+      if (exists(vx) && exists(vy)) {
+        const place = x.slope * vx + x.start;
+        const shake = 0.9 * Math.sin(place / 17 + pass * 2.1) + 0.6 * Math.sin(place / 5.3 + pass * 4.7);
+        path += `${drawing ? "L" : "M"}${near(place)},${near(y.slope * vy + y.start + shake)}`;
+        drawing = true;
+      } else drawing = false;
+    }
+  }
+  return path;
+}
+
+/** Small circles at the points, all in one path. */
+export function dotsPath(xs: ArrayLike<number>, ys: Values, x: Scale, y: Scale, radius: number): string {
+  let path = "";
+  const n = Math.min(xs.length, ys.length);
+  for (let i = 0; i < n; i++) {
+    const vx = xs[i];
+    const vy = ys[i];
+    if (!exists(vx) || !exists(vy)) continue;
+    const left = near(x.slope * vx + x.start - radius);
+    path += `M${left},${near(y.slope * vy + y.start)}a${radius},${radius} 0 1 0 ${2 * radius},0a${radius},${radius} 0 1 0 ${-2 * radius},0`;
+  }
+  return path;
+}
+
+/** The area between two curves; one closed piece for each run of points that have both. */
+export function areaPath(xs: ArrayLike<number>, lower: Values, upper: Values, x: Scale, y: Scale): string {
+  let path = "";
+  let there = "";
+  let back = "";
+  const close = () => {
+    if (there !== "") path += `M${there}L${back}Z`;
+    there = back = "";
+  };
+  for (let i = 0; i < xs.length; i++) {
+    const vx = xs[i];
+    const low = lower[i];
+    const high = upper[i];
+    if (!exists(vx) || !exists(low) || !exists(high)) {
+      close();
+      continue;
+    }
+    const place = near(x.slope * vx + x.start);
+    there += `${there === "" ? "" : "L"}${place},${near(y.slope * high + y.start)}`;
+    back = `${place},${near(y.slope * low + y.start)}${back === "" ? "" : "L"}${back}`;
+  }
+  close();
+  return path;
+}
+
+/** Lowest and highest of the values that exist, or null when none does. */
+export function extent(...lists: readonly Values[]): { low: number; high: number } | null {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (const list of lists) {
+    for (let i = 0; i < list.length; i++) {
+      const value = list[i];
+      if (!exists(value)) continue;
+      if (value < low) low = value;
+      if (value > high) high = value;
+    }
+  }
+  return low <= high ? { low, high } : null;
+}

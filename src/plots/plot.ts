@@ -1,0 +1,124 @@
+/**
+ * The plot: a figure with its title, the drawing, its sentence and the table behind it. Named plots are functions that
+ * make a `PlotState` from the machine's figures and hand it to `plot`.
+ */
+import { el, Pen, setAttribute, setText, svgEl } from "#view/dom";
+import { type Shown, show, type View } from "#view/shown";
+import { drawing } from "./draw.ts";
+import { type Handles, handleDrawing } from "./handles.ts";
+import { type Box, layOut, noMemory } from "./layout.ts";
+import type { PlotState } from "./state.ts";
+import { tableBehind } from "./table.ts";
+
+/** A drawing has this width until the page has told the real one; its height is the one that the style sheet keeps free. */
+const FIRST_WIDTH = 640;
+const HEIGHTS = { short: 220, regular: 320, tall: 400 } as const;
+
+/** Tells the ids of one drawing from those of another. */
+let plots = 0;
+
+/** Shows a plot: the value of a cell. */
+export function plot(state: PlotState): Shown<PlotState> {
+  return show(plotView, state);
+}
+
+/** How a state is drawn. Built once; then only what differs from the last state is written. */
+export const plotView: View<PlotState> = {
+  name: "plot",
+  words: (state) => `${state.title}. ${state.words}`,
+  mount(host, bench) {
+    const doc = host.ownerDocument;
+    const unit = el(doc, "span", { class: "unit" });
+    const title = el(doc, "span", { class: "title" });
+    const svg = svgEl(doc, "svg", { class: "plot-drawing", role: "img" });
+    const image = new Pen(svg);
+    const grips = svgEl(doc, "svg", { class: "plot-handles" });
+    const overlay = new Pen(grips);
+    const problem = el(doc, "p", { class: "plot-problem error", role: "status", hidden: true });
+    const frame = el(doc, "div", { class: "plot-frame" }, svg);
+    const caption = el(doc, "figcaption");
+    const first = el(doc, "b");
+    const rest = doc.createTextNode("");
+    caption.append(first, rest);
+    const table = tableBehind(doc);
+    const figure = el(
+      doc,
+      "figure",
+      { class: "plot" },
+      el(doc, "p", { class: "plot-title" }, title, " ", unit),
+      frame,
+      problem,
+      caption,
+      table.element,
+    );
+    host.append(figure);
+
+    const memory = noMemory();
+    let box: Box | null = null;
+    let state: PlotState | null = null;
+    let put: ReturnType<typeof drawing> | null = null;
+    let handles: Handles | null = null;
+    let said = "";
+    plots += 1;
+    const number = plots;
+
+    const refused = (words: string | null) => {
+      setText(problem, words ?? "");
+      problem.hidden = words === null;
+    };
+    const draw = () => {
+      if (!state) return;
+      put ??= drawing(svg, `${state.name}-${number}`);
+      box ??= { width: FIRST_WIDTH, height: HEIGHTS[state.size ?? "regular"] };
+      const layout = layOut(state, box, memory, handles?.held ?? null);
+      put(state, layout);
+      if (!state.handles?.length && !handles) return;
+      if (!handles) {
+        handles = handleDrawing(grips, bench, refused, draw);
+        frame.append(grips);
+      }
+      overlay.set("viewBox", `0 0 ${box.width} ${box.height}`);
+      handles.put(state, layout);
+    };
+    const say = (next: PlotState) => {
+      setText(title, next.title);
+      setText(unit, next.unit);
+      if (next.words !== said) {
+        said = next.words;
+        const [main, more] = firstSentence(next.words);
+        setText(first, main);
+        rest.data = more;
+      }
+      image.set("aria-label", plotView.words(next));
+    };
+
+    const Observer = doc.defaultView?.ResizeObserver;
+    if (Observer) {
+      new Observer((entries) => {
+        const size = entries.at(-1)?.contentRect;
+        if (!size || size.width < 120 || size.height < 100) return;
+        const next = { width: Math.round(size.width), height: Math.round(size.height) };
+        if (box?.width === next.width && box.height === next.height) return;
+        box = next;
+        memory.beside = 0;
+        draw();
+      }).observe(frame);
+    }
+
+    return (next) => {
+      if (next === state) return;
+      if (next.name !== state?.name) figure.dataset.plot = next.name;
+      if (next.size !== state?.size || !state) setAttribute(figure, "data-size", next.size ?? "regular");
+      state = next;
+      draw();
+      say(next);
+      table.put(next);
+    };
+  },
+};
+
+/** Splits words after their first sentence, which the caption sets in a stronger hand. */
+function firstSentence(words: string): [string, string] {
+  const end = /[.!?](?=\s)/.exec(words);
+  return end ? [words.slice(0, end.index + 1), words.slice(end.index + 1)] : [words, ""];
+}

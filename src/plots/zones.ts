@@ -1,0 +1,119 @@
+/** Limits: hatched zones with words in them, and a firm line where the limit itself lies. */
+import { Pen, svgEl } from "#view/dom";
+import { fromPage, type Scale, toPage } from "./axis.ts";
+import { LINE, textWidth } from "./labels.ts";
+import { BASELINE, type Layout } from "./layout.ts";
+import { areaPath } from "./path.ts";
+import { type Slot, Slots } from "./slots.ts";
+import type { PlotState, Zone } from "./state.ts";
+
+interface Hatched extends Slot {
+  readonly area: Pen;
+  readonly edge: Pen;
+  readonly text: Pen;
+}
+
+interface Drawn {
+  readonly area: string;
+  readonly edge: string;
+  /** Where the middle of the words goes; null when nothing of the zone is in view. */
+  readonly words: { readonly x: number; readonly y: number } | null;
+}
+
+const round = (place: number): number => Math.round(place * 10) / 10;
+const nothing: Drawn = { area: "", edge: "", words: null };
+
+/** The two ends of one side of a zone on the page, cut at the frame, and which of them are limits in view. */
+function cut(scale: Scale, side: readonly [number | null, number | null] | undefined, from: number, to: number) {
+  const places = [side?.[0] ?? null, side?.[1] ?? null].map((value) => (value === null ? null : toPage(scale, value)));
+  const [a, b] = scale.slope > 0 ? [places[0]!, places[1]!] : [places[1]!, places[0]!];
+  const low = Math.max(from, a ?? from);
+  const high = Math.min(to, b ?? to);
+  const limits = [a, b].filter((place): place is number => place !== null && place >= from && place <= to);
+  return { low, high, limits };
+}
+
+function rectangle(zone: Zone, { x, y, left, right, top, bottom }: Layout): Drawn {
+  const across = cut(x, zone.x, left, right);
+  const up = cut(y, zone.y, top - 4, bottom);
+  if (across.high - across.low < 0.5 || up.high - up.low < 0.5) return nothing;
+  const [x0, x1, y0, y1] = [across.low, across.high, up.low, up.high].map(round) as [number, number, number, number];
+  const edges = [
+    ...across.limits.map((place) => `M${round(place)},${y0}V${y1}`),
+    ...up.limits.map((place) => `M${x0},${round(place)}H${x1}`),
+  ];
+  // Too thin for words: they stand just outside its limit.
+  const fits = y1 - y0 >= LINE + 2;
+  const outside = y0 - LINE > top ? y0 - LINE / 2 - 2 : y1 + LINE / 2 + 2;
+  const half = textWidth(zone.words) / 2 + 4;
+  const middle = Math.min(Math.max((x0 + x1) / 2, left + half), Math.max(right - half, left + half));
+  return {
+    area: `M${x0},${y0}H${x1}V${y1}H${x0}Z`,
+    edge: edges.join(""),
+    words: { x: middle, y: fits ? (y0 + y1) / 2 : outside },
+  };
+}
+
+function between(zone: Zone, layout: Layout): Drawn {
+  const { x, y, left, right } = layout;
+  const { xs, lower, upper } = zone.between!;
+  const area = areaPath(xs, lower, upper, x, y);
+  let widest = 0;
+  let words: Drawn["words"] = null;
+  const half = textWidth(zone.words) / 2 + 6;
+  for (let i = 0; i < xs.length; i++) {
+    const low = lower[i];
+    const high = upper[i];
+    if (low === null || high === null || low === undefined || high === undefined) continue;
+    const place = toPage(x, xs[i]!);
+    const gap = Math.abs(y.slope * (high - low));
+    // Words go where the area is high, yet not out of the frame.
+    if (place - half < left || place + half > right || gap <= widest) continue;
+    widest = gap;
+    words = { x: place, y: (toPage(y, low) + toPage(y, high)) / 2 };
+  }
+  const seenAt = words && fromPage(y, words.y);
+  return { area, edge: "", words: widest > 3 && seenAt !== null && seenAt >= y.low && seenAt <= y.high ? words : null };
+}
+
+/** Makes the zones' part of a drawing: a hatch, clipped to the frame, and the words above it. */
+export function zoneDrawing(svg: SVGSVGElement, name: string): (state: PlotState, layout: Layout) => void {
+  const doc = svg.ownerDocument;
+  const stroke = svgEl(doc, "line", { y2: 8 });
+  svg.append(
+    svgEl(
+      doc,
+      "defs",
+      { class: "plot-hatch" },
+      svgEl(
+        doc,
+        "pattern",
+        { id: `hatch-${name}`, width: 8, height: 8, patternUnits: "userSpaceOnUse", patternTransform: "rotate(45)" },
+        stroke,
+      ),
+    ),
+  );
+  const layer = svgEl(doc, "g", { class: "plot-zones" });
+  svg.append(layer);
+  const zones = new Slots((): Hatched => {
+    const area = new Pen(
+      svgEl(doc, "path", { class: "hatch", fill: `url(#hatch-${name})`, "clip-path": `url(#clip-${name})` }),
+    );
+    const edge = new Pen(svgEl(doc, "path", { class: "edge" }));
+    const text = new Pen(svgEl(doc, "text", { class: "words", "text-anchor": "middle" }));
+    const group = new Pen(svgEl(doc, "g", {}, area.element, edge.element, text.element));
+    layer.append(group.element);
+    return { group, area, edge, text };
+  });
+  return (state, layout) => {
+    zones.draw(state.zones ?? [], ({ group, area, edge, text }, zone) => {
+      const drawn = zone.between ? between(zone, layout) : rectangle(zone, layout);
+      group.set("data-zone", zone.key);
+      area.set("d", drawn.area);
+      edge.set("d", drawn.edge);
+      text.text(drawn.words ? zone.words : "");
+      text.set("x", round(drawn.words?.x ?? 0));
+      text.set("y", round((drawn.words?.y ?? 0) + BASELINE));
+    });
+  };
+}
