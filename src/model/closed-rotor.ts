@@ -88,9 +88,11 @@ export function closedRotor(parts: ClosedRotorParts): ClosedRotor {
       return sign * unit * 2 * induced * (induced + climbing);
     }
     // Sinking into the flow that it makes itself: the branches of momentum theory have no common closed form.
-    const excess = (ct: number) =>
-      most - (lift * flowPart * inducedVelocity(ct * unit, climbing * tip, density, area)) / tip - ct;
-    return sign * unit * (bracketedRoot(excess, 0, most, 1e-14) ?? 0);
+    // Solved for the hover flow u = sqrt(CT / 2), because near zero thrust the flow is what counts.
+    const excess = (u: number) =>
+      most - (lift * flowPart * inducedVelocity(2 * u * u * unit, climbing * tip, density, area)) / tip - 2 * u * u;
+    const hover = bracketedRoot(excess, 0, Math.sqrt(most / 2), 1e-15) ?? 0;
+    return sign * unit * 2 * hover * hover;
   };
 
   const power = (speed: number, force: number, climb: number): number =>

@@ -24,9 +24,9 @@ function ringFlow(x: number): number {
  * @param area of the disc, m2
  */
 export function inducedVelocity(thrust: number, climb: number, density: number, area: number): number {
-  if (thrust === 0) return 0;
   if (thrust < 0) return -inducedVelocity(-thrust, -climb, density, area);
   const square = thrust / (2 * density * area);
+  if (square === 0) return 0;
   // Written so that no two large numbers are subtracted when the rotor climbs fast.
   if (climb >= 0) return square / (climb / 2 + Math.sqrt((climb * climb) / 4 + square));
   const hover = Math.sqrt(square);

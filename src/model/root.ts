@@ -6,16 +6,25 @@
  * @param a one end
  * @param b other end
  * @param tolerance width at which the bracket is narrow enough, in the unit of a and b
+ * @param fa value at a, if it is known already
+ * @param fb value at b, if it is known already
  * @returns the zero in the unit of a and b, or null when both ends have the same sign (nothing is bracketed)
  *
  * Source: T. R. Chandrupatla, Advances in Engineering Software 28 (1997) 145-149; P. O. J. Scherer, Computational
  * Physics. Units: those of the caller.
  */
-export function bracketedRoot(f: (x: number) => number, a: number, b: number, tolerance: number): number | null {
+export function bracketedRoot(
+  f: (x: number) => number,
+  a: number,
+  b: number,
+  tolerance: number,
+  fa: number = f(a),
+  fb: number = f(b),
+): number | null {
   let x1 = b;
   let x2 = a;
-  let f1 = f(x1);
-  let f2 = f(x2);
+  let f1 = fb;
+  let f2 = fa;
   if (f1 === 0) return x1;
   if (f2 === 0) return x2;
   if (f1 > 0 === f2 > 0) return null;
