@@ -63,8 +63,8 @@ describe("a reference", () => {
   it("goes stale with the gears, and the page says what each mode would really do", async () => {
     const open = await visit(browser, pageOf("learn-it-again"));
     const { page } = open;
-    const learned = await reach(page, "controller.learned.fittedWith");
-    await learned.getByText(/parts/i).first().click();
+    await reach(page, "controller.learned.throttlePercent");
+    await page.locator("fieldset.learned input[type=radio]").last().check();
     await settled(page);
     const before = await figures(page);
     expect(before["reference-state"]).toBe("fresh");

@@ -1,7 +1,7 @@
-import type { Browser } from "playwright-core";
+import type { Browser, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { launchChromium } from "../support/chromium.ts";
-import { box, complaint, reach, slider, type, typed } from "../support/hands.ts";
+import { box, complaint, reach, slider, type, typed, unfold } from "../support/hands.ts";
 import { breaches, emptyWords, figures, settled, visit } from "../support/page.ts";
 
 let browser: Browser;
@@ -78,5 +78,77 @@ describe("the inputs of the first page", () => {
     expect(lower).toBeLessThan(full);
     await type(page, "pack.voltage", String(full));
     expect(await typed(page, "pack.chargePercent")).toBeCloseTo(100, 0);
+  });
+});
+
+/** Changes an input by keys alone, whatever control it has. */
+async function byKeys(input: Locator): Promise<void> {
+  const none = input.locator("button.none[aria-pressed=true]");
+  if (await none.count()) return none.press("Enter");
+  const control = input.locator("input, select").first();
+  const kind = await control.evaluate((e) => (e instanceof HTMLInputElement ? `${e.type} ${e.inputMode}` : "select"));
+  if (kind.startsWith("checkbox")) return control.press("Space");
+  if (kind.startsWith("range")) {
+    const full = await control.evaluate((e) => (e as HTMLInputElement).value === (e as HTMLInputElement).max);
+    return control.press(full ? "ArrowLeft" : "ArrowRight");
+  }
+  if (kind === "select") {
+    const last = await control.evaluate((e) => (e as HTMLSelectElement).selectedIndex > 0);
+    return control.press(last ? "ArrowUp" : "ArrowDown");
+  }
+  if (kind === "text ") {
+    await control.fill("another name");
+    return control.press("Enter");
+  }
+  await control.press("ArrowUp");
+}
+
+const valueOf = (input: Locator): Promise<string> =>
+  input
+    .locator("input, select")
+    .evaluateAll((controls) =>
+      (controls as (HTMLInputElement | HTMLSelectElement)[])
+        .map((c) => (c instanceof HTMLInputElement && c.type === "checkbox" ? String(c.checked) : c.value))
+        .join(" "),
+    );
+
+/** Opens all parts, with everything that a machine can have. */
+async function openAll(page: Page): Promise<void> {
+  const sections = page.locator(".parts details.section");
+  for (const section of await sections.all()) {
+    await section.evaluate((fold) => ((fold as HTMLDetailsElement).open = true));
+    await section.locator("[data-input]").first().waitFor({ state: "attached" });
+  }
+  const stage = page.locator('[data-input="gears.secondStage"] input[type=checkbox]');
+  if (!(await stage.isChecked())) await stage.check();
+  await page.locator("fieldset.learned input[type=radio]").last().check();
+  await unfold(page.locator('[data-input^="controller.learned.fittedWith"]').first());
+  await settled(page);
+}
+
+describe("every input among the parts", () => {
+  it("can be changed by keys, and the change undone and done again", async () => {
+    const open = await visit(browser);
+    const { page } = open;
+    await openAll(page);
+    const inputs = page.locator(".parts [data-input]:visible");
+    const count = await inputs.count();
+    expect(count).toBeGreaterThan(45);
+    for (let i = 0; i < count; i++) {
+      const input = inputs.nth(i);
+      const path = await input.getAttribute("data-input");
+      const before = await valueOf(input);
+      await byKeys(input);
+      await settled(page);
+      const after = await valueOf(input);
+      expect(after, `changed: ${path}`).not.toBe(before);
+      await page.getByRole("button", { name: /^undo/ }).click();
+      expect(await valueOf(input), `undone: ${path}`).toBe(before);
+      await page.getByRole("button", { name: /^redo/ }).click();
+      expect(await valueOf(input), `done again: ${path}`).toBe(after);
+      await page.getByRole("button", { name: /^undo/ }).click();
+    }
+    expect(await emptyWords(page)).toBeNull();
+    expect(await breaches(open)).toEqual([]);
   });
 });

@@ -2,16 +2,24 @@
 import type { Locator, Page } from "playwright-core";
 import { settled } from "./page.ts";
 
-/** The input of a field, shown: folds around it are opened first. */
+/** The input of a field among the parts (elsewhere, if it isn't there), shown: folds around it are opened first. */
 export async function reach(page: Page, path: string): Promise<Locator> {
-  const input = page.locator(`[data-input="${path}"]`).first();
-  await input.evaluate((element) => {
+  const any = page.locator(`[data-input="${path}"]`);
+  await any.first().waitFor({ state: "attached" });
+  const within = page.locator(`.parts [data-input="${path}"]`);
+  const input = ((await within.count()) > 0 ? within : any).first();
+  await unfold(input);
+  await input.scrollIntoViewIfNeeded();
+  return input;
+}
+
+/** Opens every fold around an element. */
+export async function unfold(locator: Locator): Promise<void> {
+  await locator.evaluate((element) => {
     for (let fold = element.closest("details"); fold; fold = fold.parentElement?.closest("details") ?? null) {
       fold.open = true;
     }
   });
-  await input.scrollIntoViewIfNeeded();
-  return input;
 }
 
 /** Its slider, and the box for typing. */
