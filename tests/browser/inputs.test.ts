@@ -103,7 +103,7 @@ async function byKeys(input: Locator): Promise<void> {
   await control.press("ArrowUp");
 }
 
-const valueOf = (input: Locator): Promise<string> =>
+const held = (input: Locator): Promise<string> =>
   input
     .locator("input, select")
     .evaluateAll((controls) =>
@@ -137,15 +137,15 @@ describe("every input among the parts", () => {
     for (let i = 0; i < count; i++) {
       const input = inputs.nth(i);
       const path = await input.getAttribute("data-input");
-      const before = await valueOf(input);
+      const before = await held(input);
       await byKeys(input);
       await settled(page);
-      const after = await valueOf(input);
+      const after = await held(input);
       expect(after, `changed: ${path}`).not.toBe(before);
       await page.getByRole("button", { name: /^undo/ }).click();
-      expect(await valueOf(input), `undone: ${path}`).toBe(before);
+      expect(await held(input), `undone: ${path}`).toBe(before);
       await page.getByRole("button", { name: /^redo/ }).click();
-      expect(await valueOf(input), `done again: ${path}`).toBe(after);
+      expect(await held(input), `done again: ${path}`).toBe(after);
       await page.getByRole("button", { name: /^undo/ }).click();
     }
     expect(await emptyWords(page)).toBeNull();

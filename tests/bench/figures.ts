@@ -1,0 +1,27 @@
+/** How long all figures of a machine take, with as many flight modes as a machine can have. */
+import { everyQuantity, figuresOf } from "#figures/figures";
+import { clubTrainer } from "#machine/demos";
+import type { Machine } from "#machine/machine";
+import { type Line, median } from "./line.ts";
+
+/** A machine that no figure is known of yet. */
+function another(i: number): Machine {
+  const modes = Array.from({ length: 6 }, (_, k) => ({
+    ...clubTrainer.modes[0]!,
+    name: `mode ${k}`,
+    headRpm: 1600 + 100 * k,
+  }));
+  return { ...clubTrainer, modes, pack: { ...clubTrainer.pack, chargePercent: 100 - (i % 50) } };
+}
+
+export function bench(): Line[] {
+  const times = Array.from({ length: 300 }, (_, i) => {
+    const machine = another(i);
+    const start = performance.now();
+    const figures = figuresOf(machine);
+    for (const { name, mode } of everyQuantity(figures)) figures.value(name, mode ?? 0);
+    return performance.now() - start;
+  });
+  // The first hundred warm the machine up.
+  return [{ name: "figures-of-six-modes", value: median(times.slice(100)), unit: "ms", budget: 4 }];
+}
