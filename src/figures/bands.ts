@@ -1,0 +1,141 @@
+/**
+ * How sure a figure is. Every input is moved by its standard uncertainty, up and down, the figure is worked out anew, and
+ * the moves are added as squares. Each side is added on its own, so a limit that bends the answer bends its band.
+ * Two doubts about the model itself come on top: the scatter between cells, and the rotor model's error.
+ */
+import { fields } from "#machine/fields";
+import type { Machine } from "#machine/machine";
+import { valueAt, withValue } from "#machine/paths";
+import { cellCurves } from "#model/ocv";
+import type { QuantityName } from "./catalogue.ts";
+import { doubtedFigures, type Figures, figuresOf } from "./figures.ts";
+
+/** Standard uncertainties in a band: two of them hold 19 in 20. Source: JCGM 100:2008 (GUM), 6.3.3. */
+export const coverage = 2;
+
+/** Standard uncertainty of the rotors' torque at a given thrust or pitch: from the comparison with published rotors. */
+export const rotorDoubt = 0.05;
+
+/** One input, or one doubt about the model, with the figures at either side of it. */
+interface Doubt {
+  /** Path of the field, or `model.cell-voltage`, `model.rotor`. */
+  readonly path: string;
+  readonly name: string;
+  readonly down: Figures | null;
+  readonly up: Figures | null;
+}
+
+/** What one doubt does to a figure, in the figure's unit. */
+export interface Share {
+  readonly path: string;
+  readonly name: string;
+  /** Change of the figure when the input goes down and up by its standard uncertainty. */
+  readonly down: number;
+  readonly up: number;
+}
+
+export interface Band {
+  readonly low: number;
+  readonly high: number;
+  /** Standard uncertainty: the mean of both sides. */
+  readonly uncertainty: number;
+  /** What makes it up, the largest first. */
+  readonly shares: readonly Share[];
+}
+
+const doubts = new WeakMap<Figures, readonly Doubt[]>();
+
+function doubtsOf(figures: Figures): readonly Doubt[] {
+  let known = doubts.get(figures);
+  if (!known) {
+    known = [...fieldDoubts(figures.machine), ...modelDoubts(figures.machine)];
+    doubts.set(figures, known);
+  }
+  return known;
+}
+
+/** The paths that a pattern with `*` stands for on this machine. */
+function pathsOf(machine: Machine, pattern: string): string[] {
+  return pattern.includes("*") ? machine.modes.map((_, i) => pattern.replace("*", String(i))) : [pattern];
+}
+
+function fieldDoubts(machine: Machine): Doubt[] {
+  return fields.flatMap((field) => {
+    const { relative = 0, absolute = 0 } = field.tolerance;
+    if (relative === 0 && absolute === 0) return [];
+    return pathsOf(machine, field.path).flatMap((path) => {
+      const value = valueAt(machine, path);
+      if (typeof value !== "number") return [];
+      const spread = Math.hypot(relative * value, absolute);
+      const at = (moved: number): Figures | null =>
+        moved < field.min || moved > field.max || moved === value ? null : figuresOf(withValue(machine, path, moved));
+      return [{ path, name: field.name, down: at(value - spread), up: at(value + spread) }];
+    });
+  });
+}
+
+function modelDoubts(machine: Machine): Doubt[] {
+  const { spread } = cellCurves[machine.pack.chemistry];
+  const at = (doubt: Parameters<typeof doubtedFigures>[1]) => doubtedFigures(machine, doubt);
+  return [
+    {
+      path: "model.cell-voltage",
+      name: "scatter between cells",
+      down: at({ cellVoltage: -spread }),
+      up: at({ cellVoltage: spread }),
+    },
+    {
+      path: "model.rotor",
+      name: "the rotor model itself",
+      down: at({ rotorTorque: 1 - rotorDoubt }),
+      up: at({ rotorTorque: 1 + rotorDoubt }),
+    },
+  ];
+}
+
+/** Figures that follow another in proportion once the reader has entered a throttle: rounding anew would make them jump. */
+const inProportionTo: Partial<Record<QuantityName, QuantityName>> = {
+  "head-speed-entered": "learned-head-speed",
+  "stale-head-speed": "learned-head-speed",
+};
+
+function scaled(value: number, base: number, band: Band): Band {
+  const factor = value / base;
+  const shares = band.shares.map((share) => ({ ...share, down: share.down * factor, up: share.up * factor }));
+  return { low: band.low * factor, high: band.high * factor, uncertainty: band.uncertainty * factor, shares };
+}
+
+/** The band of a figure in its own unit; null for a figure that is no number. Source: GUM 5.1, sides kept apart. */
+export function bandOf(figures: Figures, name: QuantityName, mode = 0): Band | null {
+  const value = figures.number(name, mode);
+  if (value === null) return null;
+  // What is entered is entered: a whole number without a doubt.
+  if (name === "throttle-entered") return { low: value, high: value, uncertainty: 0, shares: [] };
+  const other = inProportionTo[name];
+  const base = other ? figures.number(other, mode) : null;
+  const otherBand = other ? bandOf(figures, other, mode) : null;
+  if (base && otherBand) return scaled(value, base, otherBand);
+  const change = (moved: Figures | null): number => {
+    const other = moved?.number(name, mode) ?? null;
+    // Past the point where the figure ends there is nothing to add: the band stops there.
+    return other === null ? 0 : other - value;
+  };
+  let below = 0;
+  let above = 0;
+  const shares: Share[] = [];
+  for (const { path, name: doubt, down, up } of doubtsOf(figures)) {
+    const share = { path, name: doubt, down: change(down), up: change(up) };
+    if (share.down === 0 && share.up === 0) continue;
+    below += Math.min(share.down, share.up, 0) ** 2;
+    above += Math.max(share.down, share.up, 0) ** 2;
+    shares.push(share);
+  }
+  const [down, up] = [Math.sqrt(below), Math.sqrt(above)];
+  const size = (share: Share) => Math.max(Math.abs(share.down), Math.abs(share.up));
+  return {
+    low: value - coverage * down,
+    high: value + coverage * up,
+    uncertainty: (down + up) / 2,
+    shares: shares.sort((a, b) => size(b) - size(a)),
+  };
+}

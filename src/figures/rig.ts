@@ -1,0 +1,99 @@
+/**
+ * A machine set up for the model: its parts in SI, the air it flies in, its rotors, and its chain at any charge.
+ * Made once for a machine; all figures, curves and warnings of it are worked out from here.
+ */
+import type { Machine } from "#machine/machine";
+import { type Parts, partsOf } from "#machine/parts";
+import { type Air, airAt } from "#model/air";
+import { bladeInertia } from "#model/blades";
+import { gravity } from "#model/constants";
+import { ratioOf } from "#model/gears";
+import { copperResistance, torqueConstant } from "#model/motor";
+import { openCellVoltage } from "#model/ocv";
+import { openVoltage, packResistance, resistanceFactor } from "#model/pack";
+import type { Powertrain } from "#model/powertrain";
+import { type LoadTorque, pitchLoad, type RotorLoad, type Tail, thrustLoad } from "#model/rotor-load";
+import { rotorsOf } from "./rotors.ts";
+
+/** Loads that a ceiling, a duty or a current is asked for. */
+export type LoadName = "hover" | "full-pitch";
+
+export interface Rig {
+  readonly machine: Machine;
+  readonly parts: Parts;
+  readonly air: Air;
+  /** Motor turns for one turn of the main rotor. */
+  readonly ratio: number;
+  /** N */
+  readonly weight: number;
+  /** Moment of inertia of one blade, kg m², or null for a blade that can't be. */
+  readonly bladeInertia: number | null;
+  readonly main: RotorLoad;
+  readonly tail: Tail;
+  /** Chain at the machine's own charge. */
+  readonly train: Powertrain;
+  /** Open voltage of the pack, V, at a charge of 0 to 1. */
+  readonly voltageAt: (charge: number) => number;
+  /** The chain at another charge. */
+  readonly trainAt: (charge: number) => Powertrain;
+  /** Torque on the main shaft, N m, against its speed: in hover, or at a mode's full pitch before the climb begins. */
+  readonly load: (name: LoadName, mode: number) => LoadTorque;
+  /** The same with flat pitch: what the learning run has to turn. */
+  readonly flat: LoadTorque;
+}
+
+/** What is not known of the model itself: for bands. Zero and one where nothing is said. */
+export interface ModelDoubt {
+  /** Added to the voltage of every cell, V. */
+  readonly cellVoltage?: number;
+  /** Factor on the torque of the rotors. */
+  readonly rotorTorque?: number;
+}
+
+/** Sets a machine up. Units: SI throughout. Errors: none; a machine of the record is always whole. Source: definition. */
+export function rigOf(machine: Machine, { cellVoltage = 0, rotorTorque = 1 }: ModelDoubt = {}): Rig {
+  const parts = partsOf(machine);
+  const { pack, motor, gears } = parts;
+  const air = airAt(parts.place);
+  const { main, tail } = rotorsOf(parts, air);
+  const voltageAt = (charge: number): number =>
+    // A charge of 0 to 1 has a voltage in every chemistry.
+    openVoltage({ cells: pack.cells, cellVoltage: (openCellVoltage(pack.chemistry, charge) ?? 0) + cellVoltage });
+  const train: Powertrain = {
+    openVoltage: voltageAt(pack.charge),
+    packResistance: packResistance({ ...pack, temperatureFactor: resistanceFactor(pack.temperature) }),
+    torqueConstant: torqueConstant(motor),
+    motorResistance: copperResistance(motor.resistance, motor.windingTemperature),
+    controllerResistance: parts.controller.resistance,
+    noLoadCurrent: motor.noLoadCurrent,
+    gearRatio: ratioOf(gears),
+    // Every pair of gears takes its share.
+    meshEfficiency: gears.meshEfficiency ** (gears.secondStage ? 2 : 1),
+  };
+  const weight = parts.airframe.mass * gravity;
+  const doubted = (load: LoadTorque): LoadTorque =>
+    rotorTorque === 1
+      ? load
+      : (speed) => {
+          const torque = load(speed);
+          return torque === null ? null : torque * rotorTorque;
+        };
+  const hover = doubted(thrustLoad(main, tail, weight));
+  const full = parts.modes.map((mode) => doubted(pitchLoad(main, tail, mode.collectiveMax)));
+  const { bladeMass, rootCutout, radius, bladeCentre } = parts.mainRotor;
+  return {
+    machine,
+    parts,
+    air,
+    ratio: train.gearRatio,
+    weight,
+    bladeInertia: bladeInertia({ mass: bladeMass, root: rootCutout, tip: radius, centre: bladeCentre }),
+    main,
+    tail,
+    train,
+    voltageAt,
+    trainAt: (charge) => ({ ...train, openVoltage: voltageAt(charge) }),
+    load: (name, mode) => (name === "hover" ? hover : (full[mode] ?? hover)),
+    flat: doubted(pitchLoad(main, tail, 0)),
+  };
+}

@@ -1,0 +1,179 @@
+/** Everything that stands against a machine, by name: the figure, its limit, and the reason in words. */
+import { fieldAt } from "#machine/fields";
+import { rpm } from "#model/constants";
+import { meshOf } from "#model/gears-mesh";
+import { bandPlace } from "#model/reference";
+import { undercutContactRatio } from "#model/undercut";
+import type { Figures } from "./figures.ts";
+import { helpFor } from "./help.ts";
+import { helpWords, warningWords } from "./words.ts";
+
+export type WarningName =
+  | "above-usable-band"
+  | "below-usable-band"
+  | "no-headroom"
+  | "stale-reference"
+  | "blade-speed-over-limit"
+  | "motor-speed-over-limit"
+  | "electrical-speed-over-limit"
+  | "tip-mach-high"
+  | "pack-current-high"
+  | "pinion-mesh-poor"
+  | "tail-speed-high";
+
+export interface Warning {
+  readonly name: WarningName;
+  /** The flight mode it belongs to; null for the whole machine. */
+  readonly mode: number | null;
+  readonly value: number | null;
+  readonly limit: number;
+  readonly unit: string;
+  readonly words: string;
+}
+
+/** Tip Mach number above which drag climbs steeply on sections of 12 to 15 % at the lift of a hover: from memory. */
+export const machLimit = 0.65;
+
+/** Current over capacity, 1/h, that most packs bear for some seconds: common practice, no source. */
+export const currentRateLimit = 35;
+
+/** Contact ratio below which a mesh runs rough: any gear handbook (from memory). */
+export const contactLimit = 1.2;
+
+type Found = Omit<Warning, "mode"> | null;
+
+/** Every warning of a machine, its modes in order. Units: each says its own. Errors: none. Source: each limit's own. */
+export function warningsOf(figures: Figures): Warning[] {
+  const whole = [staleReference(figures), poorMesh(figures)];
+  const each = figures.machine.modes.flatMap((_, mode) =>
+    modeChecks.map((check) => check(figures, mode)).flatMap((found) => (found ? [{ ...found, mode }] : [])),
+  );
+  return [...whole.flatMap((found) => (found ? [{ ...found, mode: null }] : [])), ...each];
+}
+
+const nameOf = (figures: Figures, mode: number): string => figures.machine.modes[mode]?.name ?? "";
+
+function staleReference({ bearings, rig }: Figures): Found {
+  const { state, ratioThen, differing } = bearings.reference();
+  if (state !== "stale") return null;
+  const change = 100 * (ratioThen / rig.ratio - 1);
+  const parts = differing.map((key) =>
+    fieldAt(`controller.learned.fittedWith.${key}`)
+      .name.replace(/ while it learned$/, "")
+      .toLowerCase(),
+  );
+  return {
+    name: "stale-reference",
+    value: change,
+    limit: 0,
+    unit: "percent",
+    words: warningWords.stale(parts, change),
+  };
+}
+
+function poorMesh({ rig }: Figures): Found {
+  const { module, pinionTeeth, mainTeeth } = rig.parts.gears;
+  const mesh = meshOf({ module, pinionTeeth, mainTeeth });
+  const full = mesh?.contactRatio ?? 0;
+  const contact = mesh?.undercut ? Math.min(full, undercutContactRatio(pinionTeeth)) : full;
+  if (contact >= contactLimit) return null;
+  const words = warningWords.mesh(contact, contactLimit, pinionTeeth);
+  return { name: "pinion-mesh-poor", value: contact, limit: contactLimit, unit: "1", words };
+}
+
+function band(figures: Figures, mode: number): Found {
+  const throttle = figures.number("throttle", mode);
+  if (throttle === null) return null;
+  const { usableLowPercent: low, usableHighPercent: high } = figures.machine.controller;
+  const place = bandPlace(throttle / 100, low / 100, high / 100);
+  if (place === "inside") return null;
+  const above = place === "above";
+  const limit = above ? high : low;
+  const words = (above ? warningWords.aboveBand : warningWords.belowBand)(nameOf(figures, mode), throttle, limit);
+  return { name: above ? "above-usable-band" : "below-usable-band", value: throttle, limit, unit: "percent", words };
+}
+
+function headroom(figures: Figures, mode: number): Found {
+  const set = figures.number("set-head-speed", mode) ?? 0;
+  for (const load of ["hover", "full-pitch"] as const) {
+    const ceiling = figures.number(load === "hover" ? "ceiling-hover" : "ceiling-full-pitch", mode);
+    if (ceiling !== null && ceiling >= set) continue;
+    const help = helpWords(helpFor(figures, load, mode));
+    const words = warningWords.noHeadroom(
+      nameOf(figures, mode),
+      load === "hover" ? "in hover" : "at full pitch",
+      set,
+      ceiling,
+      help,
+    );
+    return { name: "no-headroom", value: ceiling === null ? null : ceiling - set, limit: 0, unit: "rpm", words };
+  }
+  return null;
+}
+
+/** A speed of a mode against a printed limit, both rpm. */
+function overSpeed(
+  name: WarningName,
+  speed: (figures: Figures, mode: number) => number | null,
+  limit: (figures: Figures) => number | null,
+  say: (mode: string, speed: number, limit: number) => string,
+): (figures: Figures, mode: number) => Found {
+  return (figures, mode) => {
+    const value = speed(figures, mode);
+    const most = limit(figures);
+    if (value === null || most === null || value <= most) return null;
+    return { name, value, limit: most, unit: "rpm", words: say(nameOf(figures, mode), value, most) };
+  };
+}
+
+function tipMachHigh(figures: Figures, mode: number): Found {
+  const value = figures.number("tip-mach", mode);
+  if (value === null || value <= machLimit) return null;
+  return {
+    name: "tip-mach-high",
+    value,
+    limit: machLimit,
+    unit: "1",
+    words: warningWords.tipMach(nameOf(figures, mode), value, machLimit),
+  };
+}
+
+function packCurrentHigh(figures: Figures, mode: number): Found {
+  const value = figures.number("full-pitch-pack-current", mode);
+  const limit = (currentRateLimit * figures.machine.pack.capacityMah) / 1000;
+  if (value === null || value <= limit) return null;
+  const words = warningWords.packCurrent(nameOf(figures, mode), value, limit, currentRateLimit);
+  return { name: "pack-current-high", value, limit, unit: "A", words };
+}
+
+const modeChecks: readonly ((figures: Figures, mode: number) => Found)[] = [
+  band,
+  headroom,
+  overSpeed(
+    "blade-speed-over-limit",
+    (f, mode) => f.number("set-head-speed", mode),
+    (f) => f.machine.mainRotor.ratedRpm,
+    warningWords.bladeSpeed,
+  ),
+  overSpeed(
+    "motor-speed-over-limit",
+    (f, mode) => f.number("motor-speed", mode),
+    (f) => f.machine.motor.ratedRpm,
+    warningWords.motorSpeed,
+  ),
+  overSpeed(
+    "electrical-speed-over-limit",
+    (f, mode) => f.number("electrical-speed", mode),
+    (f) => f.machine.controller.electricalRpmLimit,
+    warningWords.electricalSpeed,
+  ),
+  tipMachHigh,
+  packCurrentHigh,
+  overSpeed(
+    "tail-speed-high",
+    (f, mode) => f.number("tail-rotor-speed", mode),
+    // The tail's limit is where its tips come to the same Mach number as the main rotor's may.
+    ({ rig }) => (machLimit * rig.air.soundSpeed) / rig.parts.tailRotor.radius / rpm,
+    warningWords.tailSpeed,
+  ),
+];
