@@ -21,8 +21,8 @@ const gardenMachine: Machine = {
     temperatureC: 25,
   },
   motor: {
-    kvRpmPerVolt: 3600,
-    resistanceMilliohm: 75,
+    kvRpmPerVolt: 4100,
+    resistanceMilliohm: 62,
     noLoadCurrentA: 0.9,
     noLoadVoltageV: 8,
     poles: 8,
@@ -43,16 +43,16 @@ const gardenMachine: Machine = {
     rootCutoutMm: 42,
     bladeMassG: 6.5,
     bladeCentreMm: 112,
-    ratedRpm: 4200,
+    ratedRpm: 4800,
     bladeSection: "symmetric-12",
   },
   tailRotor: { blades: 2, diameterMm: 84, chordMm: 11, armMm: 268 },
   airframe: { massG: 330, dragAreaM2: 0.004 },
   place: { ...defaultMachine.place },
   modes: [
-    { name: "gentle", headRpm: 2650, collectiveMinDeg: -4, collectiveMaxDeg: 9 },
-    { name: "club", headRpm: 3000, collectiveMinDeg: -8, collectiveMaxDeg: 10 },
-    { name: "sporty", headRpm: 3500, collectiveMinDeg: -11, collectiveMaxDeg: 11 },
+    { name: "gentle", headRpm: 3150, collectiveMinDeg: -4, collectiveMaxDeg: 9 },
+    { name: "club", headRpm: 3550, collectiveMinDeg: -8, collectiveMaxDeg: 10 },
+    { name: "sporty", headRpm: 4100, collectiveMinDeg: -11, collectiveMaxDeg: 11 },
   ],
 };
 

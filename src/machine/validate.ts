@@ -99,7 +99,8 @@ class Reader {
       this.problems.push({ path, value: input, words });
     }
     if (input.length < shape.fewest) return fallback === undefined ? shape.default : fallback;
-    return input.slice(0, shape.most).map((item, place) => {
+    // Array.from, because map would skip the holes of a list that has some.
+    return Array.from(input.slice(0, shape.most), (item, place) => {
       const last: unknown = Array.isArray(fallback) ? fallback[place] : undefined;
       return this.group(shape.of, item, last ?? filled(shape.of), join(path, place));
     });

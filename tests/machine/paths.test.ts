@@ -20,7 +20,7 @@ describe("paths", () => {
 
   it("change one value and share the rest", () => {
     const next = withValue(defaultMachine, "modes.1.headRpm", 2000);
-    expect(next.modes.map((mode) => mode.headRpm)).toEqual([1850, 2000, 2400]);
+    expect(next.modes.map((mode) => mode.headRpm)).toEqual([1850, 2000, 2450]);
     expect(next.modes[0]).toBe(defaultMachine.modes[0]);
     expect(next.gears).toBe(defaultMachine.gears);
     expect(defaultMachine.modes[1]?.headRpm).toBe(2100);

@@ -127,5 +127,5 @@ export const mode = group("Flight mode", {
 export const modes = list("Flight modes", [1, 6], mode, [
   { name: "gentle", headRpm: 1850, collectiveMinDeg: -4, collectiveMaxDeg: 9 },
   { name: "club", headRpm: 2100, collectiveMinDeg: -8, collectiveMaxDeg: 10 },
-  { name: "sporty", headRpm: 2400, collectiveMinDeg: -11, collectiveMaxDeg: 11 },
+  { name: "sporty", headRpm: 2450, collectiveMinDeg: -11, collectiveMaxDeg: 11 },
 ]);

@@ -11,7 +11,7 @@ describe("place and flight modes", () => {
   it("are one to six, three at first, the slowest in front", () => {
     expect([modes.fewest, modes.most]).toEqual([1, 6]);
     const speeds = modes.default.map((each) => (each as { headRpm: number }).headRpm);
-    expect(speeds).toEqual([1850, 2100, 2400]);
+    expect(speeds).toEqual([1850, 2100, 2450]);
   });
 
   it("take negative and positive collective", () => {
