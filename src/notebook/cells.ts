@@ -40,12 +40,14 @@ interface Node extends Range {
   readonly [key: string]: unknown;
 }
 
+const asModule = { astType: "ts", sourceType: "module" } as const;
+
 export function readCells(split: Split): Cells {
   const pieces = split.pieces.filter(({ kind }) => kind === "cell" || kind === "value");
   // Each on its own first: an open brace of one is then not found at the end of another.
   const broken = pieces.flatMap((piece) => syntaxFaults(split.text, piece));
   if (broken.length > 0) return { cells: [], faults: broken };
-  const { program } = parseSync("notebook.ts", blank(split), { astType: "ts", range: true, preserveParens: false });
+  const { program } = parseSync("notebook.ts", blank(split), { ...asModule, range: true, preserveParens: false });
   const { scopes } = analyze(program as unknown as Parameters<typeof analyze>[0], { sourceType: "module", lib: [] });
   const module = scopes.find((scope) => scope.type === "module");
   if (!module) return { cells: [], faults: [] };
@@ -75,7 +77,7 @@ function shown({ kind, inner }: Piece, { start, end }: Range): Range {
 
 function syntaxFaults(text: string, { kind, inner }: Piece): Fault[] {
   if (kind === "value") return [];
-  const { errors } = parseSync("cell.ts", text.slice(inner.start, inner.end), { astType: "ts" });
+  const { errors } = parseSync("cell.ts", text.slice(inner.start, inner.end), asModule);
   return errors.map(({ message, labels }) => ({
     at: inner.start + (labels[0]?.start ?? 0),
     words: `This is not TypeScript: ${message}`,

@@ -132,7 +132,7 @@ function building(book: () => Book, shell: string): Plugin {
       return { build: { rolldownOptions: { input } } };
     },
     async buildStart() {
-      drawn = await drawPages(book(), shell, [cells(book), contents(book)]);
+      drawn = await drawPages(book(), shell, [cells(book), contents(book)], (words) => this.warn(words));
     },
     resolveId: (id) => (slugOfScript(id) || fileOf(id) ? id : null),
     load(id) {

@@ -13,13 +13,15 @@ import type { Shell } from "./shell.ts";
 type PageModule = typeof import("./page.ts");
 const pageModule = fileURLToPath(new URL("./page.ts", import.meta.url));
 
+type Warn = (words: string) => void;
+
 /** Runs and draws all notebooks; throws when one of their cells stops. */
-export async function drawPages(book: Book, shellFile: string, plugins: Plugin[]): Promise<Drawn> {
+export async function drawPages(book: Book, shellFile: string, plugins: Plugin[], warn: Warn): Promise<Drawn> {
   const server = await createServer({
     configFile: false,
     root: book.root,
     appType: "custom",
-    logLevel: "error",
+    logLevel: "silent",
     plugins,
     server: { middlewareMode: true, watch: null, ws: false },
     optimizeDeps: { noDiscovery: true },
@@ -32,7 +34,7 @@ export async function drawPages(book: Book, shellFile: string, plugins: Plugin[]
     for (const [i, { slug }] of contentsOf(book).entries()) {
       const file = files[i] ?? "";
       const { records } = await load<{ records: CellRecord[] }>(server, `${file}${cellsQuery}`);
-      drawn.set(slug, await drawPage(openPage, shell, records, relative(book.root, file)));
+      drawn.set(slug, await drawPage(openPage, shell, records, relative(book.root, file), warn));
     }
     return drawn;
   } finally {
@@ -47,6 +49,7 @@ async function drawPage(
   shell: Shell,
   own: readonly CellRecord[],
   file: string,
+  warn: Warn,
 ): Promise<ReadonlyMap<string, string>> {
   const window = new Window();
   const document = window.document as unknown as Document;
@@ -60,26 +63,30 @@ async function drawPage(
   const page = openPage({ document, records, ...shell.atRest() });
   await page.settled();
   page.dispose();
-  const stopped = records.filter((_, i) => places[i]?.dataset.stopped);
-  if (stopped.length > 0) {
-    const words = stopped.map(
-      ({ id, line }) => `${file}:${line}: ${places[records.findIndex((r) => r.id === id)]?.textContent}`,
-    );
-    throw new Error(words.join("\n"));
-  }
-  const html = new Map(places.map((place) => [place.dataset.cell ?? "", staticHtml(place)]));
+  const stopped = records.flatMap(({ line }, i) =>
+    places[i]?.dataset.stopped ? [`${file}:${line}: ${places[i].textContent}`] : [],
+  );
+  if (stopped.length > 0) throw new Error(stopped.join("\n"));
+  const html = new Map(
+    places.map((place) => [place.dataset.cell ?? "", staticHtml(place, (words) => warn(`${file}, ${words}`))]),
+  );
   await window.happyDOM.close();
   return html;
 }
 
 /** The place's HTML as it must stand in a file: what script had set on the elements is written as attributes. */
-function staticHtml(place: HTMLElement): string {
+function staticHtml(place: HTMLElement, warn: Warn): string {
   for (const input of place.querySelectorAll("input")) {
     if (/^(?:checkbox|radio)$/.test(input.type)) input.toggleAttribute("checked", input.checked);
     else input.setAttribute("value", input.value);
   }
   for (const option of place.querySelectorAll("option")) option.toggleAttribute("selected", option.selected);
-  // The policy forbids style attributes in a page's own markup; what needs one is set again by the script.
-  for (const styled of place.querySelectorAll("[style]")) styled.removeAttribute("style");
+  // The policy forbids style attributes in a page's own markup: what needs one looks otherwise until the script runs.
+  for (const styled of place.querySelectorAll("[style]")) {
+    warn(
+      `${place.dataset.cell}: a ${styled.localName} has its style '${styled.getAttribute("style")}' from script alone.`,
+    );
+    styled.removeAttribute("style");
+  }
   return place.innerHTML;
 }

@@ -115,6 +115,6 @@ function value(prose: string, start: number, faults: Fault[], from: number): Pie
 }
 
 function isExpression(code: string): boolean {
-  const { program, errors } = parseSync("value.ts", `(${code})`);
+  const { program, errors } = parseSync("value.ts", `(${code})`, { sourceType: "module" });
   return errors.length === 0 && program.body.length === 1 && program.body[0]?.type === "ExpressionStatement";
 }

@@ -1,0 +1,164 @@
+import { beforeEach, describe, expect, it, vi } from "vitest";
+import type { Bench } from "../../src/machine/bench.ts";
+import { openPage } from "../../src/notebook/page.ts";
+import type { CellRecord } from "../../src/notebook/record.ts";
+import { show, type View } from "../../src/view/shown.ts";
+
+const bench = {} as Bench;
+const cell = (id: string, run: (x: number) => unknown, gives: string[] = [], needs = ["x"]): CellRecord => ({
+  id,
+  line: 12,
+  needs,
+  gives,
+  shows: true,
+  run: (x: number) => [run(x), ...gives.map(() => x)],
+});
+const at = (id: string) => document.querySelector<HTMLElement>(`[data-cell="${id}"]`);
+
+async function opened(...records: CellRecord[]) {
+  document.body.innerHTML = records.map(({ id }) => `<p><span data-cell="${id}">drawn before</span></p>`).join("");
+  const page = openPage({ document, records, given: { x: 1 }, bench });
+  await page.settled();
+  return page;
+}
+beforeEach(() => {
+  delete document.documentElement.dataset.live;
+});
+
+const mount = vi.fn();
+const meter: View<number> = {
+  name: "meter",
+  words: String,
+  mount(host, given) {
+    mount(given);
+    const output = host.ownerDocument.createElement("output");
+    host.append(output);
+    return (state) => {
+      if (state === 13) throw new Error("unlucky");
+      output.textContent = String(state);
+    };
+  },
+};
+
+describe("a cell's place", () => {
+  it("takes plain values as text, never as markup, in place of what was drawn before", async () => {
+    await opened(
+      cell("words", () => "<b>bold</b>"),
+      cell("number", () => 1.5),
+      cell("nothing", () => undefined),
+      cell("none", () => null),
+    );
+    expect(["words", "number", "nothing", "none"].map((id) => at(id)?.innerHTML)).toEqual([
+      "&lt;b&gt;bold&lt;/b&gt;",
+      "1.5",
+      "",
+      "",
+    ]);
+  });
+
+  it("mounts a view once, with the bench, and then only updates it", async () => {
+    mount.mockClear();
+    const page = await opened(cell("meter", (x) => show(meter, x)));
+    const output = at("meter")?.firstChild;
+    page.give({ x: 2 });
+    await page.settled();
+    expect(at("meter")?.innerHTML).toBe("<output>2</output>");
+    expect(at("meter")?.firstChild).toBe(output);
+    expect(mount.mock.calls).toEqual([[bench]]);
+  });
+
+  it("changes from one kind of value to another and back", async () => {
+    const page = await opened(cell("meter", (x) => (x === 2 ? "two" : show(meter, x))));
+    for (const [x, html] of [
+      [2, "two"],
+      [3, "<output>3</output>"],
+      [2, "two"],
+    ] as const) {
+      page.give({ x });
+      await page.settled();
+      expect(at("meter")?.innerHTML).toBe(html);
+    }
+  });
+
+  it.each([
+    ["a machine", { pack: 1 }],
+    ["a truth", true],
+    ["a function", () => 1],
+  ])("says that %s can't be shown", async (_, value) => {
+    await opened(cell("odd", () => value));
+    expect(at("odd")?.textContent).toBe(
+      "This part has stopped: its value is neither a number, nor words, nor something to draw",
+    );
+  });
+
+  it.each([Number.NaN, Number.POSITIVE_INFINITY])("never shows %s", async (value) => {
+    await opened(cell("odd", () => value));
+    expect(at("odd")?.textContent).toBe("This part has stopped: its number has no value");
+    expect(at("odd")?.dataset.stopped).toBe("true");
+  });
+});
+
+describe("a cell that stops", () => {
+  const stopping = cell(
+    "first",
+    (x) => {
+      if (x === 2) throw new Error("<b>two</b>");
+      return x;
+    },
+    ["speed"],
+  );
+
+  it("says why in its own place, as text, and its dependants name it and its line", async () => {
+    const nameless = cell("third", (x) => x, [], ["speed"]);
+    const page = await opened(
+      stopping,
+      nameless,
+      cell("other", (x) => x),
+    );
+    page.give({ x: 2 });
+    await page.settled();
+    expect(at("first")?.textContent).toBe("This part has stopped: <b>two</b>");
+    expect(at("third")?.textContent).toBe("This part waits for 'speed' (line 12), which has stopped.");
+    expect(at("other")?.textContent).toBe("2");
+  });
+
+  it("goes on when it can", async () => {
+    const page = await opened(stopping);
+    for (const [x, text] of [
+      [2, "This part has stopped: <b>two</b>"],
+      [1, "1"],
+    ] as const) {
+      page.give({ x });
+      await page.settled();
+      expect(at("first")?.textContent).toBe(text);
+    }
+    expect(at("first")?.dataset.stopped).toBeUndefined();
+  });
+
+  it("may be a view that can't draw its state", async () => {
+    const page = await opened(cell("meter", (x) => show(meter, x)));
+    for (const [x, html] of [
+      [13, "This part has stopped: unlucky"],
+      [14, "<output>14</output>"],
+    ] as const) {
+      page.give({ x });
+      await page.settled();
+      expect(at("meter")?.innerHTML).toBe(html);
+    }
+  });
+});
+
+describe("the page", () => {
+  it("says when it answers", async () => {
+    expect(document.documentElement.dataset.live).toBeUndefined();
+    await opened(cell("a", (x) => x));
+    expect(document.documentElement.dataset.live).toBe("true");
+  });
+
+  it("runs cells that have no place on it", async () => {
+    const run = vi.fn((x: number) => x);
+    document.body.innerHTML = "";
+    await openPage({ document, records: [cell("a", run)], given: { x: 1 }, bench }).settled();
+    expect(run).toHaveBeenCalledWith(1);
+  });
+});
