@@ -1,0 +1,185 @@
+/**
+ * The parts of the machine within reach: the five that matter most always, everything else one step away. On a phone it
+ * folds into a bar. With a what-if machine on the bench it tells, and lets choose, which of the two is being changed.
+ */
+import { aimed, benchAim, bind, refreshAll, type Socket, socketFor } from "#inputs/bound";
+import { makeChoice, makeText, makeToggle } from "#inputs/choice";
+import { makeSlider, type SliderOptions } from "#inputs/slider";
+import { withUnit } from "#inputs/typed";
+import type { Bench } from "#machine/bench";
+import { type Field, fieldAt } from "#machine/fields";
+import type { Machine } from "#machine/machine";
+import { el, setText } from "#view/dom";
+import { type Shown, show, type View } from "#view/shown";
+import { en } from "#view/words/en";
+import { makeLearned } from "./learned-inputs.ts";
+import { makeModes } from "./mode-inputs.ts";
+import { fieldsOf, gists, mainFive, type Section, sections } from "./parts-list.ts";
+import { makeWhich } from "./which-machine.ts";
+
+/** Where the owner reads a field, what is allowed and what it was at first. */
+function readNote(doc: Document, field: Field): HTMLElement {
+  const words = [field.read];
+  if (field.kind !== "choice" && field.kind !== "text") {
+    const ends = [withUnit(field.min, { ...field, unit: "" }), withUnit(field.max, field)] as const;
+    words.push(field.wholeEven ? en.input.even(...ends) : en.input.limits(...ends));
+    if (typeof field.default === "number") words.push(en.input.standard(withUnit(field.default, field)));
+  }
+  return el(doc, "p", { class: "read" }, words.join(" "));
+}
+
+function fieldInput(socket: Socket, field: Field): HTMLElement {
+  const { doc } = socket;
+  const none: SliderOptions = field.path === "mainRotor.ratedRpm" ? { none: en.input.unprinted } : {};
+  const control =
+    field.kind === "choice"
+      ? makeChoice(socket, field.path)
+      : field.kind === "text"
+        ? makeText(socket, field.path)
+        : makeSlider(socket, field.path, none);
+  return el(doc, "div", { class: "part" }, bind(socket, control).element, readNote(doc, field));
+}
+
+/** The second stage: whether there is one, and its two gears. */
+function secondStage(socket: Socket): HTMLElement {
+  const { doc } = socket;
+  const group = "gears.secondStage";
+  const teeth = ["driverTeeth", "drivenTeeth"].map((key) => fieldInput(socket, fieldAt(`${group}.${key}`)));
+  const inside = el(doc, "div", { class: "second-stage" }, ...teeth);
+  const tick = bind(socket, makeToggle(socket, group, en.panel.secondStage));
+  bind(socket, {
+    element: inside,
+    refresh: ({ gears }) => {
+      inside.hidden = gears.secondStage === null;
+    },
+  });
+  return el(doc, "div", {}, tick.element, inside);
+}
+
+function fill(socket: Socket, section: Section, body: HTMLElement): void {
+  if (section === "learned") body.append(makeLearned(socket));
+  else if (section === "modes") body.append(makeModes(socket));
+  else body.append(...fieldsOf(section).map((field) => fieldInput(socket, field)));
+  if (section === "gears") body.append(secondStage(socket));
+}
+
+/** A folded section. Its inputs are built when it is opened, or when the browser has nothing better to do. */
+function sectionFor(socket: Socket, section: Section): { element: HTMLDetailsElement; build(): void } {
+  const { doc } = socket;
+  const gist = el(doc, "span", { class: "gist" });
+  const summary = el(doc, "summary", {}, el(doc, "span", {}, en.panel.sections[section]), " ", gist);
+  const body = el(doc, "div", { class: "section-body" });
+  const element = el(doc, "details", { class: "section", "data-section": section }, summary, body);
+  let built = false;
+  const build = () => {
+    if (built) return;
+    built = true;
+    fill(socket, section, body);
+  };
+  element.addEventListener("toggle", () => element.open && build());
+  const partOf = (machine: Machine): unknown => machine[section === "learned" ? "controller" : section];
+  let last: unknown;
+  bind(socket, {
+    element,
+    refresh(machine, anew) {
+      const part = partOf(machine);
+      if (part === last && !anew) return;
+      last = part;
+      setText(gist, gists[section](machine));
+    },
+  });
+  return { element, build };
+}
+
+/** Does things one after another whenever the browser is idle. Nothing happens while a page is set without a browser. */
+function whenIdle(jobs: readonly (() => void)[]): void {
+  if (typeof document === "undefined") return;
+  const wait = (next: () => void) =>
+    typeof requestIdleCallback === "function" ? requestIdleCallback(next) : setTimeout(next, 60);
+  const run = ([job, ...rest]: readonly (() => void)[]) => {
+    job?.();
+    if (rest.length > 0) wait(() => run(rest));
+  };
+  wait(() => run(jobs));
+}
+
+const barWords = ({ gears, motor, pack }: Machine): string =>
+  `${gears.pinionTeeth}\u202f:\u202f${gears.mainTeeth} · ${en.learned.cells(pack.cells)} · ${withUnit(motor.kvRpmPerVolt, fieldAt("motor.kvRpmPerVolt"))}`;
+
+/** Builds the panel in its host. */
+export function mountParts(host: HTMLElement, bench: Bench): void {
+  const doc = host.ownerDocument;
+  const socket = socketFor(host, bench, benchAim(bench));
+  const bar = el(doc, "button", {
+    type: "button",
+    class: "parts-bar",
+    "aria-expanded": "false",
+    "aria-controls": "parts-body",
+  });
+  const barGist = el(doc, "span", { class: "gist" });
+  bar.append(el(doc, "b", {}, en.panel.bar), " ", barGist);
+
+  const main = el(doc, "div", { class: "main-five", role: "group", "aria-label": en.panel.main });
+  for (const path of mainFive) {
+    main.append(bind(socket, makeSlider(socket, path, { label: en.panel.short[path] ?? fieldAt(path).name })).element);
+  }
+  const rest = sections.map((section) => sectionFor(socket, section));
+  const name = bind(socket, makeText(socket, "name"));
+  const body = el(
+    doc,
+    "div",
+    { class: "parts-body", id: "parts-body" },
+    makeWhich(socket),
+    main,
+    el(doc, "h3", {}, en.panel.everything),
+    name.element,
+    ...rest.map(({ element }) => element),
+  );
+  const panel = el(doc, "section", { class: "parts", "aria-label": en.panel.title }, bar, body);
+  bar.addEventListener("click", () => openBar(panel, bar.getAttribute("aria-expanded") !== "true"));
+  let lastWhich = "";
+  bind(socket, {
+    element: panel,
+    refresh() {
+      if (!bench.whatIf && socket.aim.which === "what-if") {
+        socket.aim.which = "now";
+        // Not from inside this round of refreshing: the others would see two aims in one round.
+        queueMicrotask(() => refreshAll(bench));
+      }
+      const which = socket.aim.which;
+      if (which !== lastWhich) panel.dataset.machine = lastWhich = which;
+      setText(barGist, barWords(aimed(socket)));
+    },
+  });
+  host.replaceChildren(panel);
+  whenIdle(rest.map(({ build }) => build));
+}
+
+function openBar(panel: HTMLElement, open: boolean): void {
+  panel.classList.toggle("is-open", open);
+  panel.querySelector(".parts-bar")?.setAttribute("aria-expanded", String(open));
+}
+
+/** Opens one section of the panel on this page and takes the reader there. */
+export function openSection(doc: Document, section: Section): void {
+  const panel = doc.querySelector<HTMLElement>(".parts");
+  const details = panel?.querySelector<HTMLDetailsElement>(`[data-section="${section}"]`);
+  if (!panel || !details) return;
+  openBar(panel, true);
+  details.open = true;
+  const summary = details.querySelector<HTMLElement>("summary");
+  summary?.focus({ preventScroll: true });
+  details.scrollIntoView({ block: "nearest" });
+}
+
+const partsView: View<null> = {
+  name: "parts",
+  words: () => en.panel.title,
+  mount(host, bench) {
+    mountParts(host, bench);
+    return () => {};
+  },
+};
+
+/** The parts panel as something that a cell shows. */
+export const partsPanel = (): Shown<null> => show(partsView, null);
