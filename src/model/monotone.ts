@@ -13,10 +13,9 @@ function slopesOf(xs: readonly number[], ys: readonly number[]): number[] {
   const last = xs.length - 1;
   const h = (i: number) => xs[i + 1]! - xs[i]!;
   const d = (i: number) => (ys[i + 1]! - ys[i]!) / h(i);
-  const end = (h0: number, h1: number, d0: number, d1: number): number => {
-    const slope = ((2 * h0 + h1) * d0 - h0 * d1) / (h0 + h1);
-    return Math.min(Math.max(slope, 0), 3 * d0);
-  };
+  // One-sided, at most twice the end's own slope for rising points; never below zero.
+  const end = (h0: number, h1: number, d0: number, d1: number): number =>
+    Math.max(0, ((2 * h0 + h1) * d0 - h0 * d1) / (h0 + h1));
   return xs.map((_, i) => {
     if (i === 0) return end(h(0), h(1), d(0), d(1));
     if (i === last) return end(h(last - 1), h(last - 2), d(last - 1), d(last - 2));
@@ -48,7 +47,8 @@ export function monotoneCurve(xs: readonly number[], ys: readonly number[]): Mon
     const u = 1 - t;
     const left = ys[i]! * (1 + 2 * t) + h * slopes[i]! * t;
     const right = ys[i + 1]! * (3 - 2 * t) - h * slopes[i + 1]! * u;
-    return left * u * u + right * t * t;
+    // Rounding alone may leave the span by a last digit, and its inverse then with no answer.
+    return Math.min(ys[i + 1]!, Math.max(ys[i]!, left * u * u + right * t * t));
   };
   const within = (list: readonly number[], v: number): number => {
     let i = 0;

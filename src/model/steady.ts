@@ -101,8 +101,8 @@ function summit(f: (x: number) => number, from: number, to: number): number {
 }
 
 /**
- * Ceiling: head speed with full duty against a load, rad/s; nothing can hold more. Parameters, errors and source as
- * `speedAtDuty`.
+ * Ceiling: head speed with full duty against a load, rad/s; nothing can hold more. Parameters and errors as `speedAtDuty`.
+ * Source: definition.
  */
 export const ceilingAt = (train: Powertrain, load: LoadTorque, near?: number): SteadySpeed =>
   speedAtDuty(train, 1, load, near);

@@ -59,6 +59,14 @@ describe("a monotone curve", () => {
     expect(exponential.at(0.55)! / Math.exp(0.55)).toBeCloseTo(1, 4);
   });
 
+  it("takes the same course as another program's monotone cubic", () => {
+    // SciPy 1.17.1, interpolate.PchipInterpolator([0, 1, 3, 4], [0, 1, 2, 8]).
+    const curve = monotoneCurve([0, 1, 3, 4], [0, 1, 2, 8]);
+    expect(curve.at(0.5)).toBeCloseTo(0.5592948717948718, 12);
+    expect(curve.at(2)).toBeCloseTo(1.4183599419448476, 12);
+    expect(curve.at(3.5)).toBeCloseTo(4.148191823899371, 12);
+  });
+
   it("makes no guess outside its table", () => {
     const curve = monotoneCurve([0, 1, 2], [0, 1, 3]);
     expect([curve.at(-0.1), curve.at(2.1), curve.inverse(-0.1), curve.inverse(3.1)]).toEqual([null, null, null, null]);

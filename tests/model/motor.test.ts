@@ -108,6 +108,13 @@ describe("landmarks", () => {
     }
   });
 
+  it("balance: what goes in comes out or heats", () => {
+    const k = torqueConstant({ speedConstant: 1100 * rpm });
+    for (const point of Object.values(landmarks(22.2, 0.02, k, 1.5)!)) {
+      expect(point.power + point.heat).toBeCloseTo(22.2 * point.current, 9);
+    }
+  });
+
   it("are none for a motor that its voltage can't turn", () => {
     expect(landmarks(0.02, 0.02, 0.009, 1.5)).toBeNull();
     expect(landmarks(10, 0, 0.009, 1.5)).toBeNull();
