@@ -10,7 +10,7 @@ export type SteadySpeed =
   | { readonly ok: false; readonly why: "motor does not turn" | "load too heavy" | "rotor cannot carry it" };
 
 /** Shares of the no-load speed that are tried from the top down. */
-const tries = [0.94, 0.88, 0.8, 0.68, 0.52, 0.34, 0.18, 0.06] as const;
+const tries = [0.94, 0.88, 0.8, 0.68, 0.52, 0.34, 0.18, 0.06, 0.01, 1e-4] as const;
 const golden = (Math.sqrt(5) - 1) / 2;
 
 /**

@@ -105,6 +105,15 @@ describe("ceiling", () => {
   });
 });
 
+describe("a load far too heavy", () => {
+  it("still has its crawl, the root of the quadratic", () => {
+    const chain = { ...train, torqueConstant: 0.003, gearRatio: 4, motorResistance: 0.1, noLoadCurrent: 0 };
+    // Nearly at a stall: c w² = k G eta V / R.
+    const stall = (0.003 * 4 * 0.96 * 22.2) / 0.1;
+    expect(speedOf(ceilingAt(chain, square(0.05))) / Math.sqrt(stall / 0.05)).toBeCloseTo(1, 1);
+  });
+});
+
 describe("no steady speed", () => {
   it("says which part can't", () => {
     const off = { ...train, openVoltage: 0.03 };
