@@ -1,0 +1,180 @@
+/**
+ * A question that the reader commits to before the page answers: a number on a scale, or one of a few sentences.
+ * The guess is pencil and stays; 'show me' stands beside it, so nobody is forced.
+ */
+import type { Answers } from "#view/answers";
+import { answer } from "#view/answers";
+import { el } from "#view/dom";
+import { formatValue } from "#view/format";
+import { type Shown, show, type View } from "#view/shown";
+import { en } from "#view/words/en";
+
+const SHOWN = "show me";
+
+export interface ChooseState {
+  readonly id: string;
+  readonly ask: string;
+  readonly options: readonly { readonly key: string; readonly says: string }[];
+  readonly right: string;
+  /** What the page answers to each option, by its key. */
+  readonly reply: Readonly<Record<string, string>>;
+  readonly given: string | null;
+}
+
+/** Asks for one of a few sentences. `right` is the key of the true one; every option has its reply. */
+export function choose(question: Omit<ChooseState, "given"> & { answers: Answers }): Shown<ChooseState> {
+  const { answers, ...rest } = question;
+  const given = answers[question.id];
+  return show(chooseView, { ...rest, given: typeof given === "string" ? given : null });
+}
+
+function chooseReply(state: ChooseState): string {
+  if (state.given === null) return "";
+  const right = state.options.find((option) => option.key === state.right);
+  const truth = state.given === state.right || !right ? "" : `${en.guess.truth} ${right.says}. ${state.reply[state.right] ?? ""}`;
+  return [state.given === SHOWN ? "" : (state.reply[state.given] ?? ""), truth].filter(Boolean).join(" ");
+}
+
+const chooseView: View<ChooseState> = {
+  name: "choose",
+  words: (state) => `${state.ask} ${state.options.map((option) => option.says).join("; ")}. ${chooseReply(state)}`.trim(),
+  mount(host) {
+    const doc = host.ownerDocument;
+    const legend = el(doc, "legend");
+    const list = el(doc, "div", { class: "guess-options" });
+    const reply = el(doc, "p", { class: "guess-reply", role: "status" });
+    const showMe = el(doc, "button", { type: "button", class: "quiet" }, en.guess.showMe);
+    const set = el(doc, "fieldset", { class: "guess" }, legend, list, showMe, reply);
+    host.append(set);
+    let shownId = "";
+    const radios = new Map<string, HTMLInputElement>();
+    return (state) => {
+      if (shownId !== state.id) {
+        shownId = state.id;
+        set.dataset["guess"] = state.id;
+        legend.textContent = state.ask;
+        radios.clear();
+        list.replaceChildren(
+          ...state.options.map((option) => {
+            const radio = el(doc, "input", { type: "radio", name: `guess-${state.id}`, value: option.key });
+            radio.addEventListener("change", () => answer(state.id, option.key));
+            radios.set(option.key, radio);
+            return el(doc, "label", {}, radio, el(doc, "span", {}, option.says));
+          }),
+        );
+        showMe.onclick = () => answer(state.id, SHOWN);
+      }
+      for (const [key, radio] of radios) {
+        radio.checked = key === state.given;
+        radio.parentElement?.classList.toggle("is-right", state.given !== null && key === state.right);
+        radio.parentElement?.classList.toggle("is-guess", key === state.given);
+      }
+      showMe.hidden = state.given !== null;
+      setText(reply, chooseReply(state));
+      reply.hidden = state.given === null;
+    };
+  },
+};
+
+export interface EstimateState {
+  readonly id: string;
+  readonly ask: string;
+  readonly unit: string;
+  readonly low: number;
+  readonly high: number;
+  readonly step: number;
+  /** The model's answer, or null where there is none; then `reply` says why. */
+  readonly answer: number | null;
+  /** How near counts as right, in the same unit. */
+  readonly within: number;
+  readonly reply: string;
+  readonly given: number | null;
+  /** 'show me' was pressed instead of a guess. */
+  readonly skipped: boolean;
+}
+
+/** Asks for a number on a scale. */
+export function estimate(question: Omit<EstimateState, "given" | "skipped"> & { answers: Answers }): Shown<EstimateState> {
+  const { answers, ...rest } = question;
+  const given = answers[question.id];
+  return show(estimateView, { ...rest, given: typeof given === "number" ? given : null, skipped: given === SHOWN });
+}
+
+/** The gap between guess and model, in words. */
+export function estimateReply(state: EstimateState): string {
+  if (state.given === null && !state.skipped) return "";
+  if (state.answer === null) return state.reply;
+  const truth = `${en.guess.model} ${formatValue(state.answer, state.unit)}.`;
+  if (state.given === null) return `${truth} ${state.reply}`;
+  const gap = state.given - state.answer;
+  const verdict =
+    Math.abs(gap) <= state.within
+      ? en.guess.near
+      : `${en.guess.yours} ${formatValue(Math.abs(gap), state.unit)} ${gap > 0 ? en.guess.tooHigh : en.guess.tooLow}.`;
+  return `${truth} ${verdict} ${state.reply}`;
+}
+
+const estimateView: View<EstimateState> = {
+  name: "estimate",
+  words: (state) => `${state.ask} ${estimateReply(state)}`.trim(),
+  mount(host) {
+    const doc = host.ownerDocument;
+    const legend = el(doc, "legend");
+    const range = el(doc, "input", { type: "range", class: "pencil" });
+    const exact = el(doc, "input", { type: "text", inputmode: "decimal", class: "exact", autocomplete: "off" });
+    const unit = el(doc, "span", { class: "unit" });
+    const commit = el(doc, "button", { type: "button" }, en.guess.commit);
+    const showMe = el(doc, "button", { type: "button", class: "quiet" }, en.guess.showMe);
+    const again = el(doc, "button", { type: "button", class: "quiet" }, en.guess.again);
+    const reply = el(doc, "p", { class: "guess-reply", role: "status" });
+    const row = el(doc, "div", { class: "guess-row" }, range, exact, unit, commit, showMe, again);
+    const set = el(doc, "fieldset", { class: "guess" }, legend, row, reply);
+    host.append(set);
+    let state: EstimateState | null = null;
+    let draft: number | null = null;
+    range.addEventListener("input", () => {
+      draft = Number(range.value);
+      exact.value = range.value;
+    });
+    exact.addEventListener("change", () => {
+      const typed = Number(exact.value.trim().replace("−", "-").replace(",", "."));
+      if (exact.value.trim() === "" || !Number.isFinite(typed)) exact.value = range.value;
+      else {
+        draft = typed;
+        range.value = String(typed);
+      }
+    });
+    commit.addEventListener("click", () => {
+      if (state) answer(state.id, draft ?? Number(range.value));
+    });
+    showMe.addEventListener("click", () => state && answer(state.id, SHOWN));
+    again.addEventListener("click", () => state && answer(state.id, null));
+    return (next) => {
+      if (state?.id !== next.id) {
+        const middle = Math.round((next.low + next.high) / 2 / next.step) * next.step;
+        set.dataset["guess"] = next.id;
+        range.min = String(next.low);
+        range.max = String(next.high);
+        range.step = String(next.step);
+        range.value = String(next.given ?? middle);
+        exact.value = String(next.given ?? middle);
+        draft = next.given;
+      }
+      const done = next.given !== null || next.skipped;
+      if (state?.ask !== next.ask) {
+        legend.textContent = next.ask;
+        range.setAttribute("aria-label", `${en.guess.title}, ${next.unit}`);
+        exact.setAttribute("aria-label", `${en.guess.title}, ${en.guess.exact}, ${next.unit}`);
+      }
+      setText(unit, next.unit);
+      range.disabled = exact.disabled = commit.hidden = showMe.hidden = done;
+      again.hidden = reply.hidden = !done;
+      setText(reply, estimateReply(next));
+      state = next;
+    };
+  },
+};
+
+function setText(element: HTMLElement, text: string): void {
+  if (element.textContent !== text) element.textContent = text;
+}

@@ -1,0 +1,50 @@
+/** Which flight mode a page looks at: a choice that yields the mode's place in the machine's list. */
+import type { Machine } from "#machine/machine";
+import { type Answers, answer } from "#view/answers";
+import { el, setText } from "#view/dom";
+import { type Shown, show, type View } from "#view/shown";
+import { enBlocks as en } from "#view/words/en-blocks";
+
+const ID = "mode";
+
+/** The place of the mode looked at; the last one of the list where nothing was chosen: it has the least room. */
+export function modeChosen(machine: Machine, answers: Answers): number {
+  const chosen = answers[ID];
+  const last = machine.modes.length - 1;
+  return typeof chosen === "number" && Number.isInteger(chosen) && chosen >= 0 ? Math.min(chosen, last) : last;
+}
+
+interface ModeChoiceState {
+  readonly names: readonly string[];
+  readonly chosen: number;
+}
+
+/** Lets the reader choose the mode that the page looks at. */
+export function modeChoice(machine: Machine, answers: Answers): Shown<ModeChoiceState> {
+  return show<ModeChoiceState>(modeChoiceView, { names: machine.modes.map((mode) => mode.name), chosen: modeChosen(machine, answers) });
+}
+
+const modeChoiceView: View<ModeChoiceState> = {
+  name: "mode-choice",
+  words: ({ names, chosen }) => `${en.mode.label}: ${names[chosen] ?? ""}.`,
+  mount(host) {
+    const doc = host.ownerDocument;
+    const select = el(doc, "select");
+    host.append(el(doc, "label", { class: "mode-choice" }, `${en.mode.label} `, select));
+    select.addEventListener("change", () => answer(ID, select.selectedIndex));
+    const options: HTMLOptionElement[] = [];
+    return ({ names, chosen }) => {
+      names.forEach((name, i) => {
+        let option = options[i];
+        if (!option) {
+          option = el(doc, "option", { value: String(i) });
+          options.push(option);
+          select.append(option);
+        }
+        setText(option, name || `${i + 1}`);
+      });
+      while (options.length > names.length) options.pop()?.remove();
+      if (select.selectedIndex !== chosen) select.selectedIndex = chosen;
+    };
+  },
+};

@@ -1,0 +1,75 @@
+/**
+ * A computed figure in the text: an `<output>` that other programs can read, inside a button that opens how it came about.
+ */
+import type { Figures } from "#figures/figures";
+import type { QuantityName } from "#figures/catalogue";
+import { catalogue } from "#figures/catalogue";
+import { el, setAttribute, setText } from "#view/dom";
+import { formatValue } from "#view/format";
+import { type Shown, show, type View } from "#view/shown";
+import { enBlocks as en } from "#view/words/en-blocks";
+import { closeWorked, openWorked, refreshWorked } from "./worked.ts";
+
+export interface QuantityState {
+  readonly figures: Figures;
+  readonly name: QuantityName;
+  readonly mode: number | null;
+  readonly machine: "now" | "what-if" | null;
+}
+
+/** A figure of the machine in prose, by its stable name; `mode` for one that each flight mode has. */
+export function quantity(
+  figures: Figures,
+  name: QuantityName,
+  mode?: number,
+  machine: "now" | "what-if" | null = null,
+): Shown<QuantityState> {
+  return show(quantityView, { figures, name, mode: catalogue[name].perMode ? (mode ?? 0) : null, machine });
+}
+
+/** The figure as text, rounded to what it is worth. */
+export function quantityText({ figures, name, mode }: Pick<QuantityState, "figures" | "name" | "mode">): string {
+  const value = figures.value(name, mode ?? 0);
+  if (typeof value === "string") return en.quantity.states[value as keyof typeof en.quantity.states] ?? value;
+  return formatValue(value, catalogue[name].unit, { none: en.quantity.none[name] ?? en.quantity.noValue });
+}
+
+/** Writes a figure and all that other programs read of it into an output element. */
+export function fillOutput(output: HTMLElement, state: QuantityState): void {
+  const value = state.figures.value(state.name, state.mode ?? 0);
+  setAttribute(output, "data-quantity", state.name);
+  setAttribute(output, "data-unit", catalogue[state.name].unit);
+  setAttribute(output, "data-value", value === null ? "" : String(value));
+  setAttribute(output, "data-mode", state.mode === null ? null : String(state.mode));
+  setAttribute(output, "data-machine", state.machine);
+  setText(output, quantityText(state));
+}
+
+export const quantityView: View<QuantityState> = {
+  name: "quantity",
+  words: quantityText,
+  mount(host, bench) {
+    const doc = host.ownerDocument;
+    const output = el(doc, "output", { class: "ink" });
+    const button = el(doc, "button", { type: "button", class: "number", "aria-expanded": "false" }, output);
+    host.append(button);
+    let state: QuantityState | null = null;
+    let key = "";
+    button.addEventListener("click", () => {
+      if (!state) return;
+      if (button.getAttribute("aria-expanded") === "true") closeWorked(button);
+      else openWorked(button, state, bench);
+    });
+    return (next) => {
+      state = next;
+      const value = next.figures.value(next.name, next.mode ?? 0);
+      const nextKey = `${next.name} ${next.mode} ${value}`;
+      if (key !== nextKey) {
+        key = nextKey;
+        fillOutput(output, next);
+        setAttribute(button, "title", catalogue[next.name].title);
+      }
+      if (button.getAttribute("aria-expanded") === "true") refreshWorked(button, next);
+    };
+  },
+};

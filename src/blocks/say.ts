@@ -1,0 +1,15 @@
+/** Short texts from a machine, for the prose. */
+import { fieldAt } from "#machine/fields";
+import type { Machine } from "#machine/machine";
+import { formatValue } from "#view/format";
+
+export const say = {
+  /** The charge of the pack: `100 %`. */
+  charge: ({ pack }: Machine): string => formatValue(pack.chargePercent, "percent", { decimals: 0 }),
+  /** A value in a unit of the record. */
+  value: (value: number | null, unit: string): string => formatValue(value, unit),
+  /** The name of a flight mode. */
+  mode: (machine: Machine, mode: number): string => machine.modes[mode]?.name ?? "",
+  /** What a field is called. */
+  field: (path: string): string => fieldAt(path).name,
+} as const;

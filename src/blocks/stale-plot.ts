@@ -1,0 +1,43 @@
+/** What the throttle values that were right when it learned give with today's parts: then and now, side by side. */
+import type { Figures } from "#figures/figures";
+import { plot } from "#plots/plot";
+import type { Curve, PlotState } from "#plots/state";
+import { formatValue } from "#view/format";
+import type { Shown } from "#view/shown";
+import { enBlocks as en } from "#view/words/en-blocks";
+
+const words = en.plots.stale;
+const axis = en.plots.throttle;
+const ENDS = [0, 100];
+
+/** Two lines of head speed against throttle: as learned, and with the parts now fitted. */
+export function stalePlot(figures: Figures): Shown<PlotState> {
+  const { motorSpeed, ratioThen } = figures.bearings.reference();
+  const now = figures.number("learned-head-speed");
+  const then = now === null || motorSpeed === null ? null : (now * figures.rig.ratio) / ratioThen;
+  const curves: Curve[] = [];
+  if (then !== null) curves.push({ key: "then", label: words.then, ink: "pinned-now", xs: ENDS, ys: [0, then] });
+  if (now !== null) curves.push({ key: "now", label: words.now, ink: "now", xs: ENDS, ys: [0, now] });
+  const modes = figures.machine.modes.map(({ name }, mode) => {
+    const throttle = figures.number("stale-head-speed", mode);
+    const set = figures.number("set-head-speed", mode);
+    return `${name}: wanted ${formatValue(set, "rpm")}, the old throttle now gives ${formatValue(throttle, "rpm")}.`;
+  });
+  return plot({
+    name: "stale-reference",
+    title: words.title,
+    unit: "rpm",
+    x: { label: axis.x, unit: "percent", low: 0, high: 100, exact: true },
+    y: { label: axis.y, unit: "rpm", low: 0, high: Math.max(now ?? 0, then ?? 0, 100) },
+    curves,
+    levels: figures.machine.modes.map(({ name, headRpm }, mode) => ({
+      key: `mode-${mode}`,
+      axis: "y" as const,
+      at: headRpm,
+      label: name,
+      ink: "plain" as const,
+    })),
+    words: modes.join(" "),
+    size: "short",
+  });
+}

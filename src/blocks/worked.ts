@@ -1,0 +1,143 @@
+/**
+ * The opened number: what a figure is, its formula, the same with the reader's numbers, the inputs it comes from, what it
+ * assumes and its source. It stands after the paragraph, so that nothing covers anything. The formula is set on demand.
+ */
+import { bandOf } from "#figures/bands";
+import { catalogue } from "#figures/catalogue";
+import { fieldName, type Worked, type WorkedTerm, workedOf } from "#figures/worked";
+import type { Bench } from "#machine/bench";
+import { el, setText } from "#view/dom";
+import { formatBand, formatValue } from "#view/format";
+import { enBlocks as en } from "#view/words/en-blocks";
+import type { QuantityState } from "./quantity.ts";
+
+interface Panel {
+  readonly element: HTMLElement;
+  update(state: QuantityState): void;
+}
+
+const open = new WeakMap<HTMLElement, Panel>();
+
+/** Opens the number at `button`; the panel goes behind the block that the button stands in. */
+export function openWorked(button: HTMLElement, state: QuantityState, bench: Bench): void {
+  const panel = buildPanel(button, bench);
+  open.set(button, panel);
+  button.setAttribute("aria-expanded", "true");
+  blockAround(button).after(panel.element);
+  panel.update(state);
+}
+
+export function closeWorked(button: HTMLElement): void {
+  open.get(button)?.element.remove();
+  open.delete(button);
+  button.setAttribute("aria-expanded", "false");
+  button.focus();
+}
+
+export function refreshWorked(button: HTMLElement, state: QuantityState): void {
+  open.get(button)?.update(state);
+}
+
+const blockAround = (button: HTMLElement): Element => button.closest("p, table, ul, ol, figure, .card") ?? button;
+
+function buildPanel(button: HTMLElement, bench: Bench): Panel {
+  const doc = button.ownerDocument;
+  const title = el(doc, "b");
+  const close = el(doc, "button", { type: "button", class: "quiet" }, en.worked.close);
+  const general = el(doc, "div", { class: "formula" });
+  const numbers = el(doc, "div", { class: "formula" });
+  const band = el(doc, "dd");
+  const from = el(doc, "dd");
+  const assumes = el(doc, "dd");
+  const source = el(doc, "dd");
+  const row = (name: string, value: HTMLElement) => [el(doc, "dt", {}, name), value] as const;
+  const formulas = [...row(en.worked.formula, el(doc, "dd", {}, general)), ...row(en.worked.numbers, el(doc, "dd", {}, numbers))];
+  const rest = [...row(en.worked.from, from), ...row(en.worked.assumes, assumes), ...row(en.worked.source, source)];
+  const list = el(doc, "dl", {}, ...formulas, ...row(en.worked.band, band), ...rest);
+  const element = el(doc, "aside", { class: "worked" }, el(doc, "p", {}, title, " ", close), list);
+  close.addEventListener("click", () => closeWorked(button));
+  element.addEventListener("keydown", (event) => {
+    if (event.key === "Escape") closeWorked(button);
+  });
+  let bandTimer = 0;
+  return {
+    element,
+    update({ figures, name, mode }) {
+      const { title: words, unit } = catalogue[name];
+      const value = figures.value(name, mode ?? 0);
+      const work = workedOf(figures, name, mode ?? 0);
+      setText(title, `${words[0]?.toUpperCase()}${words.slice(1)}`);
+      for (const part of [...formulas, ...rest]) part.hidden = work === null;
+      if (work) {
+        void setFormula(general, work.general);
+        void setFormula(numbers, work.withNumbers(texts(work), texText(typeof value === "number" ? value : null, unit)));
+        showTerms(from, work, bench);
+        setText(assumes, work.assumes);
+        setText(source, work.source);
+      }
+      // The band takes fifty machines to work out: it follows the figure when the hand rests.
+      clearTimeout(bandTimer);
+      bandTimer = Number(
+        setTimeout(() => {
+          const found = bandOf(figures, name, mode ?? 0);
+          const doubts = found?.shares.slice(0, 3).map((share) => share.name.toLowerCase()) ?? [];
+          const sure = found ? formatBand(value as number, found.uncertainty, unit) : formatValue(null, unit);
+          setText(band, doubts.length > 0 ? `${sure} (${en.worked.mostly} ${doubts.join(", ")})` : sure);
+        }, 120),
+      );
+    },
+  };
+}
+
+/** Each term's number with its unit, as TeX text. */
+function texts(work: Worked): Record<string, string> {
+  return Object.fromEntries(Object.entries(work.terms).map(([key, { value, unit }]) => [key, texText(value, unit)]));
+}
+
+function texText(value: number | null, unit: string): string {
+  const text = termText(value, unit).replace(/([%#$&_{}\\])/g, "\\$1");
+  return `\\text{${text}}`;
+}
+
+/** Terms carry a figure more than prose does: the reader may want to work it out. */
+function termText(value: number | null, unit: string): string {
+  if (value === null) return formatValue(null, unit);
+  const size = Math.abs(value);
+  const decimals = Number.isInteger(value) || size >= 1000 ? 0 : size >= 100 ? 1 : size >= 10 ? 2 : size >= 0.1 ? 3 : 5;
+  const shift = unit === "ohm" ? 3 : 0;
+  return formatValue(value, unit, { decimals: Math.max(0, decimals - shift) });
+}
+
+function showTerms(host: HTMLElement, work: Worked, bench: Bench): void {
+  const doc = host.ownerDocument;
+  const items = Object.values(work.terms).map((term, i) => {
+    const text = `${term.name}: ${termText(term.value, term.unit)}`;
+    const separator = i === 0 ? "" : " · ";
+    return el(doc, "span", {}, separator, term.path ? inputLink(doc, term, text, bench) : text);
+  });
+  host.replaceChildren(...items);
+}
+
+/** A term that the reader can change leads to its input. */
+function inputLink(doc: Document, term: WorkedTerm, text: string, _bench: Bench): HTMLElement {
+  const link = el(doc, "button", { type: "button", class: "link", title: fieldName(term.path ?? "") }, text);
+  link.addEventListener("click", () => {
+    const input = doc.querySelector<HTMLElement>(`[data-input="${term.path}"] input, [data-input="${term.path}"] select`);
+    input?.closest("details")?.setAttribute("open", "");
+    input?.scrollIntoView({ block: "center" });
+    input?.focus();
+  });
+  return link;
+}
+
+const set = new WeakMap<HTMLElement, string>();
+
+/** Sets TeX as MathML. The typesetter is fetched when the first number is opened; until then the TeX stands there. */
+async function setFormula(host: HTMLElement, tex: string): Promise<void> {
+  if (set.get(host) === tex) return;
+  set.set(host, tex);
+  const { default: katex } = await import("katex");
+  if (set.get(host) !== tex) return;
+  katex.render(tex, host, { output: "mathml", throwOnError: false });
+  for (const note of host.querySelectorAll("annotation")) note.remove();
+}

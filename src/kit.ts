@@ -1,0 +1,20 @@
+/** What the cells of a notebook may use: its one import. What is not here, a page does not need. */
+export { setupCard } from "#blocks/card";
+export { gearPicture } from "#blocks/gear-picture";
+export { choose, estimate } from "#blocks/guess";
+export { learnedInput } from "#blocks/learned-input";
+export { modeChoice, modeChosen } from "#blocks/mode-choice";
+export { modesTable } from "#blocks/modes-table";
+export { quantity } from "#blocks/quantity";
+export { referenceState } from "#blocks/reference-words";
+export { headroomPlot } from "#blocks/room-plot";
+export { say } from "#blocks/say";
+export { stalePlot } from "#blocks/stale-plot";
+export { throttlePlot } from "#blocks/throttle-plot";
+export { tipPlot } from "#blocks/tip-plot";
+export { topOfBand } from "#blocks/top-of-band";
+export { warnings } from "#blocks/warnings";
+export { whatChanges } from "#blocks/what-changes";
+export { choice } from "#inputs/choice";
+export { dial } from "#inputs/dial";
+export { slider } from "#inputs/slider";
