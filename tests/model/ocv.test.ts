@@ -53,6 +53,14 @@ describe("open-circuit voltage", () => {
     );
   });
 
+  it("has an answer a last digit away from the ends", () => {
+    for (const chemistry of chemistries) {
+      for (const c of [1.8318679906315085e-19, 1e-17, 1 - 1.2e-16, 1 - 3e-16]) {
+        expect(chargeAtCellVoltage(chemistry, openCellVoltage(chemistry, c)!).ok).toBe(true);
+      }
+    }
+  });
+
   it("says which end a voltage passed", () => {
     expect(chargeAtCellVoltage("lipo", 4.3)).toEqual({ ok: false, why: "above full", limit: 4.2 });
     expect(chargeAtCellVoltage("lipo", 2.9)).toEqual({ ok: false, why: "below empty", limit: 3 });
