@@ -31,7 +31,10 @@ export function quantity(
 export function quantityText({ figures, name, mode }: Pick<QuantityState, "figures" | "name" | "mode">): string {
   const value = figures.value(name, mode ?? 0);
   if (typeof value === "string") return en.quantity.states[value as keyof typeof en.quantity.states] ?? value;
-  return formatValue(value, catalogue[name].unit, { none: en.quantity.none[name] ?? en.quantity.noValue });
+  const none = en.quantity.none[name] ?? en.quantity.noValue;
+  // What a transmitter takes has no decimals to show.
+  const whole = name === "throttle-entered" ? { decimals: 0 } : {};
+  return formatValue(value, catalogue[name].unit, { none, ...whole });
 }
 
 /** Writes a figure and all that other programs read of it into an output element. */

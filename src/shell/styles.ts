@@ -4,6 +4,8 @@ import "../inputs/inputs.css";
 import "../blocks/parts-panel.css";
 import "../blocks/parts-sections.css";
 import "../blocks/chain.css";
+import "../blocks/blocks.css";
+import "../blocks/card.css";
 import "./shell.css";
 import "./menu.css";
 import "./messages.css";
