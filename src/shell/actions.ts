@@ -28,6 +28,7 @@ export async function share(bench: Bench, doc: Document): Promise<void> {
 export function fileName(name: string): string {
   const plain = name
     .normalize("NFKD")
+    .replace(/\p{M}/gu, "")
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, "-")
     .replace(/^-|-$/g, "");
