@@ -30,7 +30,7 @@ export const machineShape = group("Machine", {
 });
 
 /** The parts of a machine; "" for what belongs to the whole of it. */
-export type PartName = Exclude<keyof typeof machineShape.entries, "name"> | "";
+type PartName = Exclude<keyof typeof machineShape.entries, "name"> | "";
 
 /** One field of the machine record, flat: for inputs, help texts, the schema and the bands. */
 export interface Field {

@@ -11,7 +11,7 @@ import { type Problem, readMachine } from "./validate.ts";
 import { sentences } from "./words.ts";
 
 /** What a link can carry beside machines: plain data. */
-export type Json = string | number | boolean | null | readonly Json[] | { readonly [key: string]: Json };
+type Json = string | number | boolean | null | readonly Json[] | { readonly [key: string]: Json };
 export type Extras = Readonly<Record<string, Json>>;
 
 export interface Linked {

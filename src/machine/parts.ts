@@ -114,7 +114,7 @@ export interface Parts {
   }[];
 }
 
-export interface Rotor {
+interface Rotor {
   readonly blades: number;
   /** m, axis to tip */
   readonly radius: number;

@@ -15,7 +15,7 @@ export interface StorageLike {
 }
 
 /** What the store gave back. */
-export interface Stored {
+interface Stored {
   /** Null when nothing usable was there. */
   readonly state: BenchState | null;
   readonly problems: Problem[];
