@@ -85,6 +85,13 @@ function stepDecimals(step: number): number {
   return Math.abs(scaled - Math.round(scaled)) > 1e-6 ? decimals + 1 : decimals;
 }
 
+/** The smallest of 1, 2, 2.5, 5 and 10 times a power of ten that is at least `least`. */
+function roundStep(least: number): number {
+  const power = 10 ** Math.floor(Math.log10(least));
+  const [found = 10] = [1, 2, 2.5, 5].filter((times) => times * power >= least * (1 - 1e-9));
+  return found * power;
+}
+
 /** Ticks for a span that has `room` px, at least `apart` px from each other. */
 export function ticksOf(axis: Axis, span: Span, room: number, apart: number): Tick[] {
   const most = Math.max(1, Math.floor(room / apart));
@@ -93,8 +100,7 @@ export function ticksOf(axis: Axis, span: Span, room: number, apart: number): Ti
     const every = Math.max(1, Math.ceil(inside.length / (most + 1)));
     return inside.filter((_, i) => i % every === 0).map((value) => ({ value, text: formatNumber(value, 0) }));
   }
-  let step = tickStep(span.low, span.high, most);
-  if ((span.high - span.low) / step > most + 1e-9) step = tickStep(span.low, span.high, Math.max(1, most / 2));
+  const step = roundStep((span.high - span.low) / most);
   const decimals = stepDecimals(step);
   const ticks: Tick[] = [];
   for (let i = Math.ceil(span.low / step - 1e-9); i * step <= span.high + step * 1e-9; i++) {

@@ -6,6 +6,7 @@ import { axisWords, BASELINE, type Layout } from "./layout.ts";
 import { dotsPath, linePath, pencilPath } from "./path.ts";
 import { type Slot, Slots } from "./slots.ts";
 import type { PlotState } from "./state.ts";
+import { Words } from "./words.ts";
 import { zoneDrawing } from "./zones.ts";
 
 type Put = (state: PlotState, layout: Layout) => void;
@@ -14,15 +15,25 @@ const round = (place: number): number => Math.round(place * 10) / 10;
 /** Lines of one pixel lie on whole pixels and a half, so that they are sharp. */
 const sharp = (place: number): number => Math.round(place - 0.5) + 0.5;
 
+interface Pointed extends Slot {
+  readonly bar: Pen;
+  readonly text: Pen;
+}
+
 interface Lined extends Slot {
   readonly line: Pen;
   readonly text: Pen;
 }
 
+interface Leveled extends Slot {
+  readonly line: Pen;
+  readonly text: Words;
+}
+
 interface Traced extends Slot {
   readonly line: Pen;
   readonly core: Pen;
-  readonly end: Pen;
+  readonly end: Words;
 }
 
 const pen = <E extends Element>(element: E): Pen<E> => new Pen(element);
@@ -36,6 +47,11 @@ function lined(parent: Element): Lined {
   return { group, line, text };
 }
 
+/** The bar of a measured point, with a cap at each end. */
+function barPath(low: number, high: number): string {
+  return low === high ? "" : `M-4,${round(low)}h8M0,${round(low)}V${round(high)}M-4,${round(high)}h8`;
+}
+
 /** Draws everything but the handles into `svg`; returns the function that brings it to a state and a layout. */
 export function drawing(svg: SVGSVGElement, name: string): Put {
   const doc = svg.ownerDocument;
@@ -47,9 +63,11 @@ export function drawing(svg: SVGSVGElement, name: string): Put {
   const clip = pen(svgEl(doc, "rect"));
   svg.append(svgEl(doc, "defs", {}, svgEl(doc, "clipPath", { id: `clip-${name}` }, clip.element)));
   const grid = layer("plot-grid");
-  const putZones = zoneDrawing(svg, name);
+  const zones = zoneDrawing(doc, name);
+  svg.append(zones.hatch, zones.areas);
   const clipped = layer("plot-marks", { "clip-path": `url(#clip-${name})` });
   const words = layer("plot-words");
+  words.append(zones.words);
 
   const xAxis = new Slots(() => lined(grid));
   const yAxis = new Slots(() => lined(grid));
@@ -58,29 +76,27 @@ export function drawing(svg: SVGSVGElement, name: string): Put {
   const lastEnd = pen(svgEl(doc, "text", { "text-anchor": "end" }));
   grid.append(axisLabel.element, firstEnd.element, lastEnd.element);
 
-  const levels = new Slots((): Lined => {
+  const levels = new Slots((): Leveled => {
     const line = pen(svgEl(doc, "line"));
-    const text = pen(svgEl(doc, "text"));
-    const group = pen(svgEl(doc, "g"));
-    group.element.append(line.element);
+    const group = pen(svgEl(doc, "g", {}, line.element));
     clipped.append(group.element);
-    words.append(text.element);
+    const text = new Words(words);
     return { group, line, text, outside: text };
   });
   const curves = new Slots((): Traced => {
     const line = pen(svgEl(doc, "path"));
     const core = pen(svgEl(doc, "path", { class: "core" }));
-    const group = pen(svgEl(doc, "g"));
-    group.element.append(line.element, core.element);
+    const group = pen(svgEl(doc, "g", {}, line.element, core.element));
     clipped.append(group.element);
-    const end = pen(svgEl(doc, "text"));
-    words.append(end.element);
+    const end = new Words(words);
     return { group, line, core, end, outside: end };
   });
-  const points = new Slots((): Lined => {
-    const made = lined(words);
-    made.group.element.prepend(svgEl(doc, "circle", { r: 5 }));
-    return made;
+  const points = new Slots((): Pointed => {
+    const bar = pen(svgEl(doc, "path"));
+    const text = pen(svgEl(doc, "text", { class: "words" }));
+    const group = pen(svgEl(doc, "g", {}, bar.element, svgEl(doc, "circle", { r: 5 }), text.element));
+    words.append(group.element);
+    return { group, bar, text };
   });
 
   const putAxes: Put = (state, { x, y, xTicks, yTicks, left, right, top, bottom }) => {
@@ -118,10 +134,10 @@ export function drawing(svg: SVGSVGElement, name: string): Put {
     lastEnd.set("x", right);
     lastEnd.set("y", below);
     lastEnd.text(state.x.ends?.[1] ?? "");
-    clip.set("x", left - 1);
+    clip.set("x", left - 5);
     clip.set("y", top - 6);
-    clip.set("width", Math.max(0, round(right - left + 7)));
-    clip.set("height", Math.max(0, bottom - top + 7));
+    clip.set("width", Math.max(0, round(right - left + 11)));
+    clip.set("height", Math.max(0, bottom - top + 12));
   };
 
   const putLevels: Put = (state, { x, y, left, right, top, bottom, levelLabels }) => {
@@ -130,7 +146,7 @@ export function drawing(svg: SVGSVGElement, name: string): Put {
       const inside =
         level.axis === "x" ? place >= left - 1 && place <= right + 1 : place >= top - 1 && place <= bottom + 1;
       group.set("data-level", level.key);
-      line.set("class", `ink ${level.ink}`);
+      line.set("class", `ink ${level.ink} ${level.axis}`);
       line.show(inside);
       const upright = level.axis === "x";
       line.set("x1", upright ? place : left);
@@ -138,18 +154,12 @@ export function drawing(svg: SVGSVGElement, name: string): Put {
       line.set("y1", upright ? top - 4 : place);
       line.set("y2", upright ? bottom : place);
       const label = levelLabels[i];
-      text.set("class", `words ${level.ink}`);
-      text.show(inside);
-      text.text(level.label);
-      if (label) {
-        text.set("x", round(label.x));
-        text.set("y", round(label.y));
-        text.set("text-anchor", label.anchor);
-      } else {
+      if (!inside) text.show(false);
+      else if (label) text.put(level.ink, label.lines, label.x, label.y, label.anchor);
+      else {
         const half = textWidth(level.label) / 2;
-        text.set("x", round(Math.min(Math.max(place, left + half), Math.max(right - half, left + half))));
-        text.set("y", top - 9);
-        text.set("text-anchor", "middle");
+        const middle = Math.min(Math.max(place, left + half), Math.max(right - half, left + half));
+        text.put(level.ink, [level.label], middle, top - 9, "middle");
       }
     });
   };
@@ -168,12 +178,7 @@ export function drawing(svg: SVGSVGElement, name: string): Put {
       // The what-if is a hollow line: told from the other by its shape, not by its colour alone.
       core.set("d", curve.ink === "what-if" && !curve.dots ? path : "");
       const label = curveLabels[i]!;
-      end.show(true);
-      end.set("class", `words ${curve.ink}`);
-      end.set("x", round(label.x));
-      end.set("y", round(label.y));
-      end.set("text-anchor", label.anchor);
-      end.text(label.text);
+      end.put(curve.ink, label.lines, label.x, label.y, label.anchor);
     });
   };
 
@@ -183,20 +188,16 @@ export function drawing(svg: SVGSVGElement, name: string): Put {
       const py = toPage(y, point.y);
       return px >= left - 1 && px <= right + 1 && py >= top - 7 && py <= bottom + 1;
     });
-    points.draw(inside, ({ group, line, text }, point) => {
+    points.draw(inside, ({ group, bar, text }, point) => {
       group.set("data-point", point.key);
       group.set("class", `point ${point.kind}`);
       const px = round(toPage(x, point.x));
       const py = round(toPage(y, point.y));
       group.set("transform", `translate(${px},${py})`);
-      const bar = point.low !== undefined && point.high !== undefined;
-      line.show(bar);
-      line.set("y1", bar ? round(toPage(y, point.low) - py) : 0);
-      line.set("y2", bar ? round(toPage(y, point.high) - py) : 0);
+      bar.set("d", barPath(toPage(y, point.low ?? point.y) - py, toPage(y, point.high ?? point.y) - py));
       const label = point.label ?? "";
       const width = textWidth(label) + 8;
       const toLeft = px + width > right && px - width > left;
-      text.set("class", "words");
       text.set("x", toLeft ? -7 : 7);
       text.set("y", py < top + 22 ? 22 : -11);
       text.set("text-anchor", toLeft ? "end" : "start");
@@ -213,7 +214,7 @@ export function drawing(svg: SVGSVGElement, name: string): Put {
       svg.setAttribute("viewBox", next);
     }
     putAxes(state, layout);
-    putZones(state, layout);
+    zones.put(state, layout);
     putLevels(state, layout);
     putCurves(state, layout);
     putPoints(state, layout);

@@ -156,6 +156,7 @@ export function handleDrawing(
     put(state, next) {
       layout = next;
       const { x, y, left, right, top, bottom } = next;
+      const among = (state.handles ?? []).filter((handle) => handle.shows).length > 1;
       grips.draw(state.handles ?? [], (grip, handle) => {
         grip.handle = handle;
         const { group, text, arrows } = grip;
@@ -176,9 +177,12 @@ export function handleDrawing(
           handle.moves === "x" ? "M-11,-4L-15,0L-11,4M11,-4L15,0L11,4" : "M-4,-11L0,-15L4,-11M-4,11L0,15L4,11",
         );
         const shows = handle.shows ?? "";
-        const half = textWidth(shows) / 2;
-        text.set("x", within(0, left - px + half, right - px - half));
-        text.set("y", py < top + 30 ? 30 : -17);
+        // Among several marks each has its words to the left, where the next one does not cover them.
+        const width = textWidth(shows);
+        const behind = among ? width : width / 2;
+        text.set("text-anchor", among ? "end" : "middle");
+        text.set("x", within(among ? 6 : 0, left - px + behind, right - px - (among ? 0 : width / 2)));
+        text.set("y", py < top + 30 ? 30 : among ? -12 : -17);
         text.text(shows);
       });
     },

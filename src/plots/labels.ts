@@ -15,34 +15,67 @@ export function textWidth(text: string, size = SIZE): number {
   return Math.ceil(em * size);
 }
 
-/**
- * Moves heights apart so that none lies nearer than `apart` to another and all lie between `top` and `bottom`, each
- * staying as near to its own place and all in their order as that allows.
- */
-export function spread(wanted: readonly number[], top: number, bottom: number, apart = LINE): number[] {
-  const order = wanted.map((_, i) => i).sort((a, b) => wanted[a]! - wanted[b]! || a - b);
-  const gap = order.length > 1 ? Math.min(apart, Math.max(0, (bottom - top) / (order.length - 1))) : apart;
-  // Labels that touch form a block, which lies where its members want to be on average.
-  const blocks: { sum: number; members: number[] }[] = [];
-  const startOf = (block: { sum: number; members: number[] }) => {
-    const height = (block.members.length - 1) * gap;
-    return Math.min(Math.max(block.sum / block.members.length - height / 2, top), Math.max(top, bottom - height));
-  };
-  for (const i of order) {
-    let block = { sum: wanted[i]!, members: [i] };
-    for (let last = blocks.at(-1); last; last = blocks.at(-1)) {
-      if (startOf(last) + last.members.length * gap <= startOf(block) + 1e-9) break;
-      blocks.pop();
-      block = { sum: last.sum + block.sum, members: [...last.members, ...block.members] };
+const split = new Map<string, readonly string[]>();
+
+/** Words up to this width stay in one line. */
+const SHORT = 66;
+
+/** A text that is not short in two lines of about the same length, where it has a space to break at. */
+export function wrapped(text: string): readonly string[] {
+  const known = split.get(text);
+  if (known) return known;
+  let best: readonly string[] = [text];
+  let width = textWidth(text);
+  for (let i = width > SHORT ? text.indexOf(" ") : -1; i > 0; i = text.indexOf(" ", i + 1)) {
+    const lines = [text.slice(0, i), text.slice(i + 1)] as const;
+    const widest = Math.max(textWidth(lines[0]), textWidth(lines[1]));
+    if (widest < width) {
+      best = lines;
+      width = widest;
     }
-    blocks.push(block);
   }
-  const placed = new Array<number>(wanted.length);
-  for (const block of blocks) {
-    const start = startOf(block);
-    block.members.forEach((member, k) => {
-      placed[member] = start + k * gap;
-    });
+  // Words with a moving number in them are many; the few in use come back at once.
+  if (split.size > 200) split.clear();
+  split.set(text, best);
+  return best;
+}
+
+/** Words that want their middle at a height, and the height that they take. */
+export interface Wanted {
+  readonly middle: number;
+  readonly height: number;
+}
+
+/**
+ * Moves words apart so that none lies over another and all middles lie between `top` and `bottom`, each as near to its
+ * own place and all in their order as that allows. Where there is no room for all, they draw closer together.
+ */
+export function spread(words: readonly Wanted[], top: number, bottom: number): number[] {
+  const order = words.map((_, i) => i).sort((a, b) => words[a]!.middle - words[b]!.middle || a - b);
+  const offsets: number[] = [];
+  for (const [k, i] of order.entries()) {
+    const before = words[order[k - 1] ?? i]!;
+    offsets.push(k === 0 ? 0 : offsets[k - 1]! + (before.height + words[i]!.height) / 2);
+  }
+  const room = Math.max(0, bottom - top);
+  const needed = offsets.at(-1) ?? 0;
+  const squeeze = needed > room ? room / needed : 1;
+  // Less their offsets, the middles have to be in rising order: those that are not are set to their mean.
+  const runs: { mean: number; count: number }[] = [];
+  for (const [k, i] of order.entries()) {
+    let run = { mean: words[i]!.middle - offsets[k]! * squeeze, count: 1 };
+    for (let last = runs.at(-1); last && last.mean > run.mean; last = runs.at(-1)) {
+      runs.pop();
+      const count = last.count + run.count;
+      run = { mean: (last.mean * last.count + run.mean * run.count) / count, count };
+    }
+    runs.push(run);
+  }
+  const starts = runs.flatMap(({ mean, count }) => new Array<number>(count).fill(mean));
+  const placed = new Array<number>(words.length);
+  for (const [k, i] of order.entries()) {
+    const start = Math.min(Math.max(starts[k]!, top), Math.max(top, bottom - needed * squeeze));
+    placed[i] = start + offsets[k]! * squeeze;
   }
   return placed;
 }

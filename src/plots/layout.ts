@@ -1,7 +1,7 @@
 /** Where everything on a plot goes: from a state and a box to scales, ticks and placed words. Pure, in px. */
 import { formatNumber, unitText } from "#view/format";
 import { type Scale, type Span, scaleOf, spanOf, type Tick, ticksOf, toPage } from "./axis.ts";
-import { LINE, SIZE, spread, textWidth } from "./labels.ts";
+import { LINE, SIZE, spread, textWidth, wrapped } from "./labels.ts";
 import { extent } from "./path.ts";
 import type { Axis, Curve, PlotState } from "./state.ts";
 
@@ -14,17 +14,18 @@ export interface Box {
 export interface Memory {
   x: Span | null;
   y: Span | null;
-  /** Widest words that stood beside the plot so far. */
+  /** Widest words that stood beside the plot so far, and how many words there were. */
   beside: number;
+  count: number;
 }
 
-export const noMemory = (): Memory => ({ x: null, y: null, beside: 0 });
+export const noMemory = (): Memory => ({ x: null, y: null, beside: 0, count: 0 });
 
 /** Words at the end of a curve or a flat level. */
 export interface EndLabel {
-  readonly text: string;
+  readonly lines: readonly string[];
   readonly x: number;
-  /** The baseline's height. */
+  /** The first line's baseline. */
   readonly y: number;
   readonly anchor: "start" | "end";
 }
@@ -46,9 +47,10 @@ export interface Layout {
 }
 
 const BELOW = 44;
-const BESIDE = 10;
-/** Narrower plots carry the words of curves inside. */
-const WIDE = 470;
+const BESIDE = 13;
+/** Where the words of curves and flat levels stand: beside the plot in one line or two, or in it on a narrow page. */
+type Place = "one line" | "two lines" | "inside";
+const ONE_LINE_FROM = 540;
 /** A label's baseline lies this far below its middle. */
 export const BASELINE = SIZE * 0.35;
 
@@ -85,71 +87,70 @@ function endOf(curve: Curve, reversed: boolean, x: Scale): { x: number; y: numbe
   return end && { ...end, before: end.y };
 }
 
-function endLabels(state: PlotState, wide: boolean, frame: Omit<Layout, "curveLabels" | "levelLabels">) {
+function endLabels(state: PlotState, place: Place, frame: Omit<Layout, "curveLabels" | "levelLabels">) {
   const { x, y, right, top, bottom } = frame;
-  const labels: { text: string; x: number; middle: number }[] = [];
-  const inFrame = (place: number) => Math.min(Math.max(place, top), bottom);
-  const curveAt: number[] = [];
-  const levelAt: number[] = [];
-  for (const curve of state.curves) {
+  const inside = place === "inside";
+  const labels: { lines: readonly string[]; x: number; middle: number; height: number }[] = [];
+  const add = (text: string, at: number, middle: number) => {
+    const lines = place === "two lines" ? wrapped(text) : [text];
+    return labels.push({ lines, x: at, middle, height: lines.length * (LINE - 1) + 1 }) - 1;
+  };
+  const inFrame = (value: number) => Math.min(Math.max(toPage(y, value), top), bottom);
+  const curveAt = state.curves.map((curve) => {
     const end = curve.label === "" ? null : endOf(curve, state.x.reversed === true, x);
-    if (!end) {
-      curveAt.push(-1);
-      continue;
-    }
-    const place = inFrame(toPage(y, end.y));
+    if (!end) return -1;
     // Inside, words go to the side of the curve where it did not come from.
-    const falls = toPage(y, end.before) <= place;
-    curveAt.push(
-      labels.push({ text: curve.label, x: toPage(x, end.x), middle: place + (wide ? 0 : falls ? 14 : -14) }) - 1,
-    );
-  }
-  for (const level of state.levels ?? []) {
-    const shown = level.axis === "y" && level.label !== "";
-    levelAt.push(
-      shown
-        ? labels.push({ text: level.label, x: right, middle: inFrame(toPage(y, level.at)) - (wide ? 0 : 12) }) - 1
-        : -1,
-    );
-  }
-  const middles = spread(
-    labels.map((label) => label.middle),
-    top + (wide ? 2 : 9),
-    bottom - 6,
-  );
-  const placed = labels.map((label, i): EndLabel => {
-    const inside = { x: right - 2, anchor: "end" as const };
-    // Words of a curve that ends early stand at its end when there is room for them.
-    const beside = { x: Math.min(label.x, right) + BESIDE, anchor: "start" as const };
-    return { text: label.text, y: middles[i]! + BASELINE, ...(wide ? beside : inside) };
+    const falls = toPage(y, end.before) <= toPage(y, end.y);
+    return add(curve.label, toPage(x, end.x), inFrame(end.y) + (inside ? (falls ? 14 : -14) : 0));
   });
-  const nowhere: EndLabel = { text: "", x: 0, y: 0, anchor: "start" };
+  const levelAt = (state.levels ?? []).map((level) =>
+    level.axis === "y" && level.label !== "" ? add(level.label, right, inFrame(level.at) - (inside ? 12 : 0)) : -1,
+  );
+  const middles = spread(labels, top + 4, bottom - 6);
+  const placed = labels.map((label, i): EndLabel => {
+    const first = middles[i]! + BASELINE - ((label.lines.length - 1) * (LINE - 1)) / 2;
+    if (inside) return { lines: label.lines, x: right - 2, y: first, anchor: "end" };
+    return { lines: label.lines, x: Math.min(label.x, right) + BESIDE, y: first, anchor: "start" };
+  });
+  const nowhere: EndLabel = { lines: [], x: 0, y: 0, anchor: "start" };
   return {
     curveLabels: curveAt.map((i) => placed[i] ?? nowhere),
     levelLabels: levelAt.map((i) => placed[i] ?? null),
   };
 }
 
+/** Chooses the place of the words, and how much room they take beside the plot. */
+function placeOf(state: PlotState, width: number, memory: Memory): { place: Place; beside: number } {
+  const texts = state.curves.map((curve) => curve.label);
+  for (const level of state.levels ?? []) if (level.axis === "y") texts.push(level.label);
+  if (memory.count !== texts.length) memory.beside = 0;
+  memory.count = texts.length;
+  const oneLine = width >= ONE_LINE_FROM && texts.every((text) => textWidth(text) < 0.36 * width);
+  let beside = memory.beside;
+  for (const text of texts) {
+    for (const line of oneLine ? [text] : wrapped(text)) beside = Math.max(beside, textWidth(line));
+  }
+  memory.beside = beside;
+  if (beside === 0 || beside > 0.42 * width) return { place: "inside", beside: 0 };
+  return { place: oneLine ? "one line" : "two lines", beside };
+}
+
 /** Lays a state out in a box. `memory` is brought up to date; `hold` keeps one axis as it is, while it is dragged on. */
 export function layOut(state: PlotState, box: Box, memory: Memory, hold: "x" | "y" | null = null): Layout {
   if (hold !== "x" || !memory.x) memory.x = spanOf(state.x, memory.x, seen(state, "x"));
   if (hold !== "y" || !memory.y) memory.y = spanOf(state.y, memory.y, seen(state, "y"));
-  const beside = [...state.curves, ...(state.levels ?? []).filter((level) => level.axis === "y")].map((each) =>
-    textWidth(each.label),
-  );
-  memory.beside = Math.max(memory.beside, ...beside);
-  const wide = box.width >= WIDE && memory.beside < 0.36 * box.width;
+  const { place, beside } = placeOf(state, box.width, memory);
   const top = (state.levels ?? []).some((level) => level.axis === "x") ? LINE + 8 : 12;
   const bottom = box.height - BELOW;
-  const yTicks = ticksOf(state.y, memory.y, bottom - top, 34);
+  const yTicks = ticksOf(state.y, memory.y, bottom - top, 28);
   const left = Math.max(34, ...yTicks.map((tick) => textWidth(tick.text))) + 8;
-  const right = box.width - (wide && memory.beside > 0 ? memory.beside + BESIDE + 2 : 14);
+  const right = box.width - (beside > 0 ? beside + BESIDE : 14);
   const y = scaleOf(memory.y, bottom, top);
   const x = state.x.reversed ? scaleOf(memory.x, right, left) : scaleOf(memory.x, left, right);
   const widest = Math.max(textWidth(formatNumber(memory.x.low, 0)), textWidth(formatNumber(memory.x.high, 0)));
-  const xTicks = ticksOf(state.x, memory.x, right - left, Math.max(widest + 12, state.x.ticks ? 26 : 52));
+  const xTicks = ticksOf(state.x, memory.x, right - left, Math.max(widest + 12, state.x.ticks ? 26 : 44));
   const frame = { box, left, right, top, bottom, x, y, xTicks, yTicks };
-  return { ...frame, ...endLabels(state, wide, frame) };
+  return { ...frame, ...endLabels(state, place, frame) };
 }
 
 /** What an axis measures, with its unit: `charge, %`. */

@@ -28,21 +28,37 @@ export function linePath(xs: ArrayLike<number>, ys: Values, x: Scale, y: Scale):
   return path;
 }
 
+/** Pencil strokes are about so long, px, before the hand wavers. */
+const STROKE = 7;
+
+const waver = (place: number, pass: number): number =>
+  0.8 * Math.sin(place / 23 + pass * 3.1) +
+  0.5 * Math.sin(place / 9.7 + pass * 1.3) +
+  0.35 * Math.sin(place / 3.9 - pass);
+
 /** A pencil line: the points joined by a slightly uneven hand, gone over twice. The same guess always looks the same. */
 export function pencilPath(xs: ArrayLike<number>, ys: Values, x: Scale, y: Scale): string {
   let path = "";
+  const n = Math.min(xs.length, ys.length);
   for (let pass = 0; pass < 2; pass++) {
-    let drawing = false;
-    const n = Math.min(xs.length, ys.length);
+    let before: { x: number; y: number } | null = null;
     for (let i = 0; i < n; i++) {
       const vx = xs[i];
       const vy = ys[i];
-      if (exists(vx) && exists(vy)) {
-        const place = x.slope * vx + x.start;
-        const shake = 0.9 * Math.sin(place / 17 + pass * 2.1) + 0.6 * Math.sin(place / 5.3 + pass * 4.7);
-        path += `${drawing ? "L" : "M"}${near(place)},${near(y.slope * vy + y.start + shake)}`;
-        drawing = true;
-      } else drawing = false;
+      if (!exists(vx) || !exists(vy)) {
+        before = null;
+        continue;
+      }
+      const next = { x: near(x.slope * vx + x.start), y: near(y.slope * vy + y.start) };
+      const from = before ?? next;
+      const pieces = Math.min(400, Math.max(1, Math.ceil(Math.hypot(next.x - from.x, next.y - from.y) / STROKE)));
+      for (let k = before ? 1 : pieces; k <= pieces; k++) {
+        const px = from.x + ((next.x - from.x) * k) / pieces;
+        const py = from.y + ((next.y - from.y) * k) / pieces;
+        const along = px + 0.37 * py;
+        path += `${before || k < pieces ? "L" : "M"}${near(px + waver(along + 40, pass) * 0.5)},${near(py + waver(along, pass))}`;
+      }
+      before = next;
     }
   }
   return path;

@@ -6,7 +6,7 @@ export interface Slot {
   /** Its outermost element, shown and hidden as a whole. */
   readonly group: Pen;
   /** An element of it in another layer; whoever draws the slot shows it, a slot left over hides it. */
-  readonly outside?: Pen;
+  readonly outside?: { show(shown: boolean): void };
 }
 
 export class Slots<S extends Slot> {

@@ -1,23 +1,24 @@
 /** Limits: hatched zones with words in them, and a firm line where the limit itself lies. */
 import { Pen, svgEl } from "#view/dom";
 import { fromPage, type Scale, toPage } from "./axis.ts";
-import { LINE, textWidth } from "./labels.ts";
+import { LINE, textWidth, wrapped } from "./labels.ts";
 import { BASELINE, type Layout } from "./layout.ts";
 import { areaPath } from "./path.ts";
 import { type Slot, Slots } from "./slots.ts";
 import type { PlotState, Zone } from "./state.ts";
+import { Words } from "./words.ts";
 
 interface Hatched extends Slot {
   readonly area: Pen;
   readonly edge: Pen;
-  readonly text: Pen;
+  readonly text: Words;
 }
 
 interface Drawn {
   readonly area: string;
   readonly edge: string;
   /** Where the middle of the words goes; null when nothing of the zone is in view. */
-  readonly words: { readonly x: number; readonly y: number } | null;
+  readonly words: { readonly x: number; readonly y: number; readonly lines: readonly string[] } | null;
 }
 
 const round = (place: number): number => Math.round(place * 10) / 10;
@@ -42,15 +43,16 @@ function rectangle(zone: Zone, { x, y, left, right, top, bottom }: Layout): Draw
     ...across.limits.map((place) => `M${round(place)},${y0}V${y1}`),
     ...up.limits.map((place) => `M${x0},${round(place)}H${x1}`),
   ];
+  const lines = x1 - x0 < textWidth(zone.words) + 8 ? wrapped(zone.words) : [zone.words];
   // Too thin for words: they stand just outside its limit.
-  const fits = y1 - y0 >= LINE + 2;
+  const fits = y1 - y0 >= lines.length * LINE + 2;
   const outside = y0 - LINE > top ? y0 - LINE / 2 - 2 : y1 + LINE / 2 + 2;
-  const half = textWidth(zone.words) / 2 + 4;
+  const half = Math.max(...lines.map((line) => textWidth(line))) / 2 + 4;
   const middle = Math.min(Math.max((x0 + x1) / 2, left + half), Math.max(right - half, left + half));
   return {
     area: `M${x0},${y0}H${x1}V${y1}H${x0}Z`,
     edge: edges.join(""),
-    words: { x: middle, y: fits ? (y0 + y1) / 2 : outside },
+    words: { x: middle, y: fits ? (y0 + y1) / 2 : outside, lines },
   };
 }
 
@@ -70,50 +72,50 @@ function between(zone: Zone, layout: Layout): Drawn {
     // Words go where the area is high, yet not out of the frame.
     if (place - half < left || place + half > right || gap <= widest) continue;
     widest = gap;
-    words = { x: place, y: (toPage(y, low) + toPage(y, high)) / 2 };
+    words = { x: place, y: (toPage(y, low) + toPage(y, high)) / 2, lines: [zone.words] };
   }
   const seenAt = words && fromPage(y, words.y);
   return { area, edge: "", words: widest > 3 && seenAt !== null && seenAt >= y.low && seenAt <= y.high ? words : null };
 }
 
-/** Makes the zones' part of a drawing: a hatch, clipped to the frame, and the words above it. */
-export function zoneDrawing(svg: SVGSVGElement, name: string): (state: PlotState, layout: Layout) => void {
-  const doc = svg.ownerDocument;
-  const stroke = svgEl(doc, "line", { y2: 8 });
-  svg.append(
-    svgEl(
-      doc,
-      "defs",
-      { class: "plot-hatch" },
-      svgEl(
-        doc,
-        "pattern",
-        { id: `hatch-${name}`, width: 8, height: 8, patternUnits: "userSpaceOnUse", patternTransform: "rotate(45)" },
-        stroke,
-      ),
-    ),
-  );
-  const layer = svgEl(doc, "g", { class: "plot-zones" });
-  svg.append(layer);
+/** The zones' part of a drawing: hatch and areas lie under the curves, their words over them. */
+export interface ZoneDrawing {
+  readonly hatch: Element;
+  readonly areas: Element;
+  readonly words: Element;
+  put(state: PlotState, layout: Layout): void;
+}
+
+/** Makes the zones of a drawing, whose clip path bears the same name. */
+export function zoneDrawing(doc: Document, name: string): ZoneDrawing {
+  const turned = { width: 8, height: 8, patternUnits: "userSpaceOnUse", patternTransform: "rotate(45)" };
+  const pattern = svgEl(doc, "pattern", { id: `hatch-${name}`, ...turned }, svgEl(doc, "line", { y2: 8 }));
+  const areas = svgEl(doc, "g", { class: "plot-zones" });
+  const words = svgEl(doc, "g", { class: "plot-zones" });
   const zones = new Slots((): Hatched => {
     const area = new Pen(
       svgEl(doc, "path", { class: "hatch", fill: `url(#hatch-${name})`, "clip-path": `url(#clip-${name})` }),
     );
     const edge = new Pen(svgEl(doc, "path", { class: "edge" }));
-    const text = new Pen(svgEl(doc, "text", { class: "words", "text-anchor": "middle" }));
-    const group = new Pen(svgEl(doc, "g", {}, area.element, edge.element, text.element));
-    layer.append(group.element);
-    return { group, area, edge, text };
+    const group = new Pen(svgEl(doc, "g", {}, area.element, edge.element));
+    areas.append(group.element);
+    const text = new Words(words);
+    return { group, area, edge, text, outside: text };
   });
-  return (state, layout) => {
-    zones.draw(state.zones ?? [], ({ group, area, edge, text }, zone) => {
-      const drawn = zone.between ? between(zone, layout) : rectangle(zone, layout);
-      group.set("data-zone", zone.key);
-      area.set("d", drawn.area);
-      edge.set("d", drawn.edge);
-      text.text(drawn.words ? zone.words : "");
-      text.set("x", round(drawn.words?.x ?? 0));
-      text.set("y", round((drawn.words?.y ?? 0) + BASELINE));
-    });
+  return {
+    hatch: svgEl(doc, "defs", { class: "plot-hatch" }, pattern),
+    areas,
+    words,
+    put(state, layout) {
+      zones.draw(state.zones ?? [], ({ group, area, edge, text }, zone) => {
+        const drawn = zone.between ? between(zone, layout) : rectangle(zone, layout);
+        group.set("data-zone", zone.key);
+        area.set("d", drawn.area);
+        edge.set("d", drawn.edge);
+        const { words: at } = drawn;
+        if (at) text.put("limit", at.lines, at.x, at.y + BASELINE - ((at.lines.length - 1) * (LINE - 1)) / 2, "middle");
+        else text.show(false);
+      });
+    },
   };
 }

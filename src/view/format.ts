@@ -2,6 +2,8 @@
  * Numbers as they stand on a page: rounded to what they are worth, grouped, with a true minus sign and their unit.
  * One place for all of it, so that a figure reads the same in prose, on a plot, in a table, in speech and in print.
  */
+import { shownUnit, shownValue, type UnitSystem } from "#machine/units";
+
 const NO_BREAK = "\u00a0";
 const MINUS = "\u2212";
 
@@ -49,6 +51,15 @@ const UNITS: Readonly<Record<string, Written>> = {
   "m/s": { text: "m/s", decimals: 1 },
   "kg/m3": { text: "kg/m³", decimals: 3 },
   "kg/m³": { text: "kg/m³", decimals: 3 },
+  "lb/ft³": { text: "lb/ft³", decimals: 4 },
+  in: { text: "in", decimals: 2 },
+  ft: { text: "ft", decimals: 0 },
+  "ft²": { text: "ft²", decimals: 3 },
+  oz: { text: "oz", decimals: 1 },
+  lb: { text: "lb", decimals: 2 },
+  mph: { text: "mph", decimals: 0 },
+  lbf: { text: "lbf", decimals: 0 },
+  "ft lbf": { text: "ft lbf", decimals: 0 },
 };
 
 const unitOf = (unit: string): Written => UNITS[unit] ?? { text: unit, decimals: 1 };
@@ -62,6 +73,8 @@ export interface FormatOptions {
   readonly signed?: boolean;
   /** The words for a value that does not exist. */
   readonly none?: string;
+  /** The system of units to show it in; the value and its uncertainty stay in `unit`. */
+  readonly units?: UnitSystem;
 }
 
 /**
@@ -95,12 +108,27 @@ function usualDecimals(shown: number, usual: number): number {
   return Math.max(Math.min(usual, Math.max(3, usual + 1) - whole), 0);
 }
 
+/** How a unit is shown in another system; null where it is shown as it is. */
+function otherUnit(unit: string, units: UnitSystem = "metric") {
+  if (units === "metric") return null;
+  const from = unitOf(unit).factor === undefined ? unitOf(unit).text : unit;
+  const to = shownUnit(from, units);
+  if (to === from) return null;
+  const value = (given: number) => shownValue(given, from, units);
+  return { unit: to, value, spread: (given: number) => value(given) - value(0) };
+}
+
 /**
  * A figure with its unit: `2,310 rpm`, `−140 rpm`, `42.3 mΩ`, `11.2°`. A value that does not exist becomes words.
  * Units are those of the record and of the quantities (`percent`, `ohm`, `kg/m3` ...); an unknown one is shown as it is.
  */
 export function formatValue(value: number | null, unit: string, options: FormatOptions = {}): string {
   if (value === null || !Number.isFinite(value)) return options.none ?? NO_VALUE;
+  const other = otherUnit(unit, options.units);
+  if (other) {
+    const { units, uncertainty = 0, decimals: _, ...same } = options;
+    return formatValue(other.value(value), other.unit, { ...same, uncertainty: other.spread(uncertainty) });
+  }
   const { text, decimals, factor = 1, close } = unitOf(unit);
   const shown = value * factor;
   const spread = (options.uncertainty ?? 0) * factor;
@@ -112,9 +140,17 @@ export function formatValue(value: number | null, unit: string, options: FormatO
 }
 
 /** A figure with its uncertainty, both cut at the same digit: `2,170 ± 60 rpm`. Without one, as `formatValue`. */
-export function formatBand(value: number | null, uncertainty: number, unit: string, none = NO_VALUE): string {
-  if (value === null || !Number.isFinite(value)) return none;
-  if (!(uncertainty > 0 && Number.isFinite(uncertainty))) return formatValue(value, unit);
+export function formatBand(
+  value: number | null,
+  uncertainty: number,
+  unit: string,
+  options: Pick<FormatOptions, "none" | "units"> = {},
+): string {
+  if (value === null || !(uncertainty > 0) || !Number.isFinite(value + uncertainty)) {
+    return formatValue(value, unit, options);
+  }
+  const other = otherUnit(unit, options.units);
+  if (other) return formatBand(other.value(value), other.spread(uncertainty), other.unit);
   const { text, factor = 1, close } = unitOf(unit);
   const spread = uncertainty * factor;
   const places = decimalsFor(spread);

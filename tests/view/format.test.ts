@@ -87,3 +87,24 @@ describe("whatever the number", () => {
     );
   });
 });
+
+describe("in imperial units", () => {
+  it("a figure is converted, its uncertainty with it, and its unit changes", () => {
+    expect(formatValue(100, "m/s", { units: "imperial" })).toBe("224\u00a0mph");
+    expect(formatValue(100, "m/s", { units: "imperial", uncertainty: 4 })).toBe("224\u00a0mph");
+    expect(formatValue(100, "m/s", { units: "imperial", uncertainty: 20 })).toBe("220\u00a0mph");
+    expect(formatValue(25, "°C", { units: "imperial", uncertainty: 5 })).toBe("77\u00a0°F");
+    expect(formatValue(1.225, "kg/m3", { units: "imperial" })).toBe("0.0765\u00a0lb/ft³");
+  });
+
+  it("a figure beside its uncertainty is converted too", () => {
+    expect(formatBand(100, 5, "m/s", { units: "imperial" })).toBe("224\u00a0±\u00a011\u00a0mph");
+    expect(formatBand(25, 5, "°C", { units: "imperial" })).toBe("77\u00a0±\u00a09\u00a0°F");
+  });
+
+  it("what the trade has no other unit for stays", () => {
+    expect(formatValue(2310, "rpm", { units: "imperial" })).toBe("2,310\u00a0rpm");
+    expect(formatValue(0.0423, "ohm", { units: "imperial" })).toBe("42.3\u00a0mΩ");
+    expect(formatValue(null, "m/s", { units: "imperial" })).toBe(NO_VALUE);
+  });
+});
