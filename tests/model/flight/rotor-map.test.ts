@@ -1,0 +1,27 @@
+import { describe, expect, it } from "vitest";
+import { closedRotor } from "#model/closed-rotor";
+import { mapOfLoad, tailTorqueOf } from "#model/flight/rotor-map";
+import { shaftTorque } from "#model/rotor-load";
+
+const rotor = closedRotor({ blades: 2, radius: 0.5, chord: 0.04, rootCutout: 0.08, density: 1.2 });
+const tail = {
+  rotor: closedRotor({ blades: 2, radius: 0.09, chord: 0.02, rootCutout: 0.02, density: 1.2 }),
+  arm: 0.6,
+  ratio: 4.5,
+};
+
+describe("rotors as maps", () => {
+  it("give what the rotor gives", () => {
+    const map = mapOfLoad(rotor);
+    expect(map.thrust(220, 0.1, 3)).toBe(rotor.thrustAt({ speed: 220, collective: 0.1, climb: 3 }));
+    expect(map.torque(220, 0.1, 3)).toBe(rotor.torqueAt({ speed: 220, collective: 0.1, climb: 3 }));
+    expect(mapOfLoad(rotor)).toBe(map);
+  });
+
+  it("give the tail's share of the shaft's torque", () => {
+    const torque = tailTorqueOf(tail);
+    expect(1.2 + torque(1.2, 220)).toBeCloseTo(shaftTorque(220, 1.2, tail)!, 12);
+    expect(torque(500, 220)).toBeNaN();
+    expect(tailTorqueOf(tail)).toBe(torque);
+  });
+});
