@@ -1,9 +1,8 @@
 /** The numbers behind a plot: as a table that is filled when it is opened, and as a file for a spreadsheet. */
 import { el, setText } from "#view/dom";
-import { decimalsFor, formatNumber } from "#view/format";
+import { formatNumber } from "#view/format";
 import { plotWords } from "#view/words/en-plots";
 import { axisWords } from "./layout.ts";
-import { extent } from "./path.ts";
 import type { Curve, PlotState, Table } from "./state.ts";
 
 /** Rows of a table on the page; a file has them all. */
@@ -59,10 +58,10 @@ export function cellTexts({ rows }: Table): string[][] {
   const columns = rows[0]?.length ?? 0;
   const decimals = Array.from({ length: columns }, (_, c) => {
     const numbers = rows.map((row) => row[c]).filter((value): value is number => typeof value === "number");
-    const range = extent(numbers);
-    if (!range || numbers.every((value) => Number.isInteger(value))) return 0;
-    const span = range.high - range.low || Math.abs(range.high) || 1;
-    return Math.min(6, Math.max(0, decimalsFor(span / 300)));
+    // Four figures of the largest value in the column; none behind the point where all are whole.
+    if (numbers.every((value) => Math.abs(value - Math.round(value)) < 1e-6)) return 0;
+    const largest = Math.max(...numbers.map(Math.abs));
+    return Math.min(6, Math.max(0, 3 - Math.floor(Math.log10(largest))));
   });
   return rows.map((row) =>
     row.map((cell, c) =>
@@ -71,11 +70,17 @@ export function cellTexts({ rows }: Table): string[][] {
   );
 }
 
+/** Enough figures for any work with the numbers, without the dust of their reckoning. */
+const exact = (cell: string | number | null) => (typeof cell === "number" ? Number(cell.toPrecision(9)) : cell);
+
 async function save(doc: Document, state: PlotState): Promise<void> {
   // The writer of such files is fetched when somebody wants one.
   const { default: papa } = await import("papaparse");
   const { columns, rows } = tableOf(state, Number.POSITIVE_INFINITY);
-  const text = papa.unparse({ fields: [...columns], data: rows.map((row) => [...row]) }, { escapeFormulae: true });
+  const text = papa.unparse(
+    { fields: [...columns], data: rows.map((row) => row.map(exact)) },
+    { escapeFormulae: true },
+  );
   const url = URL.createObjectURL(new Blob([text], { type: "text/csv" }));
   const link = el(doc, "a", { href: url, download: `${state.name}.csv` });
   link.click();

@@ -1,7 +1,7 @@
 /** A state with everything in it, for the tests of the plot. */
 import type { PlotState } from "#plots/state";
 
-export function fullState(set = 2000, over: Partial<PlotState> = {}): PlotState {
+export function fullState(speed = 2000, over: Partial<PlotState> = {}): PlotState {
   const xs = [0, 25, 50, 75, 100];
   return {
     name: "headroom",
@@ -17,7 +17,7 @@ export function fullState(set = 2000, over: Partial<PlotState> = {}): PlotState 
       { key: "teeth", label: "", ink: "now", dots: true, xs, ys: [1900, 1900, 1900, 1900, 1900] },
     ],
     levels: [
-      { key: "set", axis: "y", at: set, label: "set speed", ink: "plain" },
+      { key: "set", axis: "y", at: speed, label: "set speed", ink: "plain" },
       { key: "charge", axis: "x", at: 60, label: "now", ink: "plain" },
     ],
     zones: [
@@ -25,26 +25,26 @@ export function fullState(set = 2000, over: Partial<PlotState> = {}): PlotState 
       {
         key: "short",
         words: "cannot be held",
-        between: { xs, lower: [1900, 1900, 1900, null, null], upper: xs.map(() => set) },
+        between: { xs, lower: [1900, 1900, 1900, null, null], upper: xs.map(() => speed) },
       },
     ],
     points: [
       { key: "seen", kind: "measured", x: 80, y: 2200, low: 2150, high: 2260, label: "measured" },
-      { key: "meet", kind: "place", x: 20, y: set, label: "no room left" },
+      { key: "meet", kind: "place", x: 20, y: speed, label: "no room left" },
     ],
     handles: [
       {
         key: "set",
         x: null,
-        y: set,
+        y: speed,
         moves: "y",
         path: "modes.0.headRpm",
-        value: set,
+        value: speed,
         min: 600,
         max: 3600,
         step: 10,
         name: "head speed of the mode hover",
-        valueText: `${set} rpm`,
+        valueText: `${speed} rpm`,
       },
       {
         key: "charge",
