@@ -126,6 +126,7 @@ export function makeLearned(socket: Socket): HTMLElement {
   let built = false;
   bind(socket, {
     element: host,
+    part: "controller",
     refresh({ controller: { learned } }: Machine) {
       const known = learned.motorRpm !== null || learned.fittedWith !== null;
       notYet.input.checked = !known;

@@ -43,6 +43,7 @@ export function makeModes(socket: Socket): HTMLElement {
     const group = el(doc, "fieldset", {}, el(doc, "legend", {}, en.panel.mode(place + 1)), ...inputs, drop);
     bind(socket, {
       element: group,
+      part: "modes",
       refresh({ modes }: Machine) {
         setText(drop, en.panel.dropMode(modes[place]?.name ?? ""));
         drop.hidden = modes.length < 2;
@@ -54,6 +55,7 @@ export function makeModes(socket: Socket): HTMLElement {
   let rows = 0;
   bind(socket, {
     element: host,
+    part: "modes",
     refresh() {
       const { length } = aimed(socket).modes;
       for (; rows < length; rows++) list.append(row(rows));

@@ -49,6 +49,7 @@ function secondStage(socket: Socket): HTMLElement {
   const tick = bind(socket, makeToggle(socket, group, en.panel.secondStage));
   bind(socket, {
     element: inside,
+    part: "gears",
     refresh: ({ gears }) => {
       inside.hidden = gears.secondStage === null;
     },
@@ -77,16 +78,10 @@ function sectionFor(socket: Socket, section: Section): { element: HTMLDetailsEle
     fill(socket, section, body);
   };
   element.addEventListener("toggle", () => element.open && build());
-  const partOf = (machine: Machine): unknown => machine[section === "learned" ? "controller" : section];
-  let last: unknown;
   bind(socket, {
     element,
-    refresh(machine, anew) {
-      const part = partOf(machine);
-      if (part === last && !anew) return;
-      last = part;
-      setText(gist, gists[section](machine));
-    },
+    part: section === "learned" ? "controller" : section,
+    refresh: (machine) => setText(gist, gists[section](machine)),
   });
   return { element, build };
 }

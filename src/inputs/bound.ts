@@ -13,6 +13,8 @@ export interface Aim {
 /** An input on a page: its element, and how it takes up the machine's values. */
 export interface Control {
   readonly element: HTMLElement;
+  /** The part of the machine that alone decides what it shows; it is left alone while that part stays the same. */
+  readonly part?: keyof Machine;
   /** Brings it to a machine's values. `anew` when units or machine changed and everything must be written again. */
   refresh(machine: Machine, anew: boolean): void;
 }
@@ -54,38 +56,57 @@ export function propose({ bench, aim }: Socket, path: string, value: unknown, ge
 interface Bound {
   readonly control: Control;
   readonly socket: Socket;
+  /** The part of the machine that it showed last; parts are never changed in place. */
+  last: unknown;
   /** Has been on a page: once it leaves again, it is forgotten. */
   seen: boolean;
 }
 
-const boundTo = new WeakMap<Bench, Set<Bound>>();
-
-function follow(bench: Bench): Set<Bound> {
-  const known = boundTo.get(bench);
-  if (known) return known;
-  const all = new Set<Bound>();
-  boundTo.set(bench, all);
-  bench.subscribe(() => refreshBound(all, false));
-  onUnits(() => refreshBound(all, true));
-  return all;
+interface Followers {
+  all: Bound[];
+  /** Whose turn it is to be looked after: asking all of them in every frame would cost more than it saves. */
+  turn: number;
 }
 
-function refreshBound(all: Set<Bound>, anew: boolean): void {
-  for (const bound of all) {
-    const here = bound.control.element.isConnected;
-    if (here) bound.seen = true;
-    else if (bound.seen) {
-      all.delete(bound);
-      continue;
-    }
-    bound.control.refresh(aimed(bound.socket), anew);
+const boundTo = new WeakMap<Bench, Followers>();
+
+function follow(bench: Bench): Followers {
+  const known = boundTo.get(bench);
+  if (known) return known;
+  const followers: Followers = { all: [], turn: 0 };
+  boundTo.set(bench, followers);
+  bench.subscribe(() => refreshBound(followers, false));
+  onUnits(() => refreshBound(followers, true));
+  return followers;
+}
+
+function refreshBound(followers: Followers, anew: boolean): void {
+  forgetOne(followers);
+  for (const bound of [...followers.all]) {
+    const { control, socket } = bound;
+    const machine = aimed(socket);
+    const part = control.part === undefined ? undefined : machine[control.part];
+    if (part !== undefined && part === bound.last && !anew) continue;
+    bound.last = part;
+    control.refresh(machine, anew);
   }
+}
+
+/** Forgets the next input in turn if it has left the page. */
+function forgetOne(followers: Followers): void {
+  followers.turn = (followers.turn + 1) % Math.max(1, followers.all.length);
+  const bound = followers.all[followers.turn];
+  if (!bound) return;
+  if (bound.control.element.isConnected) bound.seen = true;
+  else if (bound.seen) followers.all.splice(followers.turn, 1);
 }
 
 /** Lets an input follow the bench from now on, and brings it up to date. */
 export function bind<C extends Control>(socket: Socket, control: C): C {
-  follow(socket.bench).add({ control, socket, seen: false });
-  control.refresh(aimed(socket), true);
+  const machine = aimed(socket);
+  const last = control.part && machine[control.part];
+  follow(socket.bench).all.push({ control, socket, last, seen: false });
+  control.refresh(machine, true);
   return control;
 }
 
@@ -93,6 +114,9 @@ export function bind<C extends Control>(socket: Socket, control: C): C {
 export function refreshAll(bench: Bench): void {
   refreshBound(follow(bench), true);
 }
+
+/** The part of the machine that a field's path leads into. */
+export const partOf = (path: string): keyof Machine => path.split(".")[0] as keyof Machine;
 
 let gestures = 0;
 /** A name for one drag or one held key: all its steps are undone together. */

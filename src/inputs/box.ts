@@ -41,6 +41,7 @@ export function boxFor(input: HTMLInputElement, place: HTMLElement, work: BoxWor
   };
   // Whoever listens to keys must know that this text is not the machine's yet.
   const setTyping = (now: boolean) => {
+    if (typing === now) return;
     typing = now;
     input.toggleAttribute("data-typing", now);
   };

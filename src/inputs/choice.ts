@@ -6,7 +6,7 @@ import { filled } from "#machine/shape";
 import { el } from "#view/dom";
 import { type Shown, show, type View } from "#view/shown";
 import { en } from "#view/words/en";
-import { aimed, bind, type Control, newId, propose, type Socket, socketFor } from "./bound.ts";
+import { aimed, bind, type Control, newId, partOf, propose, type Socket, socketFor } from "./bound.ts";
 import { boxFor } from "./box.ts";
 import { noticeAt } from "./notice.ts";
 
@@ -33,6 +33,7 @@ export function makeChoice(socket: Socket, path: string, label?: string): Contro
   let shown: unknown;
   return {
     element,
+    part: partOf(path),
     refresh(machine: Machine) {
       const value = valueAt(machine, path);
       if (value === shown || value === undefined) return;
@@ -65,6 +66,7 @@ export function makeText(socket: Socket, path: string, label?: string): Control 
   let shown: unknown;
   return {
     element,
+    part: partOf(path),
     refresh(machine: Machine) {
       const value = valueAt(machine, path);
       if (value === shown) return;
@@ -97,6 +99,7 @@ export function makeToggle(socket: Socket, path: string, label: string): Control
   });
   return {
     element,
+    part: partOf(path),
     refresh(machine: Machine) {
       const value = valueAt(machine, path);
       if (value) last = value;

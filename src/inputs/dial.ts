@@ -8,7 +8,7 @@ import { inputValue } from "#machine/voltage";
 import { el, setAttribute, setText } from "#view/dom";
 import { type Shown, show, type View } from "#view/shown";
 import { en } from "#view/words/en";
-import { bind, type Control, newGesture, newId, type Socket, socketFor } from "./bound.ts";
+import { bind, type Control, newGesture, newId, partOf, type Socket, socketFor } from "./bound.ts";
 import { boxFor } from "./box.ts";
 import { type NumberWork, numberWork } from "./number.ts";
 import { unitBeside, withUnit } from "./typed.ts";
@@ -80,6 +80,7 @@ export function makeDial(socket: Socket, path: string): Control {
   let shown: unknown;
   return {
     element,
+    part: partOf(path),
     refresh(machine: Machine, anew: boolean) {
       const value = inputValue(machine, path);
       if (value === shown && !anew) return;

@@ -1,7 +1,7 @@
 /** What sliders, boxes and inline numbers have in common: reading, proposing and stepping a numeric field. */
 import type { Problem } from "#machine/bench";
-import type { Field } from "#machine/fields";
-import { fieldFor, inputValue } from "#machine/voltage";
+import { type Field, fieldAt } from "#machine/fields";
+import { fieldFor, inputValue, voltagePath } from "#machine/voltage";
 import { aimed, propose, type Socket } from "./bound.ts";
 import { boxText, figureText, readTyped, tidied, withUnit } from "./typed.ts";
 
@@ -23,7 +23,8 @@ export interface NumberWork {
 
 /** `none` are the words for a value that is null; with them, a blank box means null. */
 export function numberWork(socket: Socket, path: string, none: string | null = null): NumberWork {
-  const field = () => fieldFor(aimed(socket), path);
+  const fixed = path === voltagePath ? null : fieldAt(path);
+  const field = () => fixed ?? fieldFor(aimed(socket), path);
   const value = () => {
     const found = inputValue(aimed(socket), path);
     return typeof found === "number" ? found : null;

@@ -1,6 +1,6 @@
 /** The native slider of a field: every step of a drag is set in the very event that brings it. */
 import type { Field } from "#machine/fields";
-import { el, setAttribute } from "#view/dom";
+import { el } from "#view/dom";
 import { newGesture } from "./bound.ts";
 import type { NumberWork } from "./number.ts";
 import { tidied } from "./typed.ts";
@@ -72,13 +72,13 @@ export function rangeFor(
         input.step = String(field.step);
         shownValue = "";
       }
-      input.disabled = value === null;
+      if (input.disabled !== (value === null)) input.disabled = value === null;
       const text = String(value ?? low);
       if (text === shownValue) return;
       shownValue = text;
       // A browser moves the thumb to the nearest step, and to the end for a value beyond it.
       if (Number(input.value) !== Number(text)) input.value = text;
-      setAttribute(input, "aria-valuetext", work.words());
+      input.setAttribute("aria-valuetext", work.words());
     },
   };
 }

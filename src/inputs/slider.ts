@@ -5,7 +5,7 @@ import { inputValue } from "#machine/voltage";
 import { el, setText } from "#view/dom";
 import { type Shown, show, type View } from "#view/shown";
 import { en } from "#view/words/en";
-import { bind, type Control, newId, type Socket, socketFor } from "./bound.ts";
+import { bind, type Control, newId, partOf, type Socket, socketFor } from "./bound.ts";
 import { boxFor, numberInput } from "./box.ts";
 import { numberWork } from "./number.ts";
 import { rangeFor } from "./range.ts";
@@ -57,6 +57,7 @@ export function makeSlider(socket: Socket, path: string, options: SliderOptions 
   let shownValue: unknown;
   return {
     element,
+    part: partOf(path),
     refresh(machine: Machine, anew: boolean) {
       const value = inputValue(machine, path);
       const changed = value !== shownValue;
