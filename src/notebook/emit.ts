@@ -34,8 +34,7 @@ export function emit(
     if (inner.end < end) code.remove(inner.end, end);
     if (shows) {
       const bare = text.slice(shows.start, shows.end).endsWith(";") ? shows.end - 1 : shows.end;
-      // The bracket goes to a line of its own: a comment may stand before it.
-      code.appendRight(shows.start, "return [(").appendLeft(bare, `\n)${names.map((name) => `, ${name}`).join("")}]`);
+      code.appendRight(shows.start, "return [(").appendLeft(bare, `)${names.map((name) => `, ${name}`).join("")}]`);
       code.appendRight(inner.end, "\n} },\n");
     } else {
       code.appendRight(inner.end, `return [${["undefined", ...names].join(", ")}];\n} },\n`);

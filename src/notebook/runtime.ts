@@ -72,12 +72,17 @@ export function openNotebook<G extends object>(
     .define(beat, [], () => 0);
 
   for (const record of records) {
+    let last: unknown;
     addCell(module, record, {
       pending: () => running.add(record),
       fulfilled: (value) => {
         running.delete(record);
-        if (value instanceof Failure) options.fail(record, value);
-        else options.show(record, (value as readonly unknown[])[0]);
+        // A cell that did not have to run again has the very same result.
+        if (value !== last) {
+          last = value;
+          if (value instanceof Failure) options.fail(record, value);
+          else options.show(record, (value as readonly unknown[])[0]);
+        }
         answered();
       },
     });

@@ -49,12 +49,12 @@ describe("what a cell needs", () => {
   });
 
   it("is named where it is used first", () => {
-    const body = `ä {= x }\n\n${fenced("const y = 1;\nx + z;")}`;
+    const body = `ä {= x }\n\n${fenced("const y = 1;\nx + z + x;")}`;
     const [value, cell] = cellsOf(body);
     expect(value?.needs).toEqual([{ name: "x", at: (head + body).indexOf("x }") }]);
     expect(cell?.needs).toEqual([
-      { name: "x", at: (head + body).indexOf("x + z") },
-      { name: "z", at: (head + body).indexOf("z;") },
+      { name: "x", at: (head + body).indexOf("x + z + x") },
+      { name: "z", at: (head + body).indexOf("z + x") },
     ]);
   });
 

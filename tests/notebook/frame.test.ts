@@ -36,6 +36,14 @@ describe("the moment at which cells run", async () => {
     expect(shown).toEqual([1, 3, 4]);
   });
 
+  it("does not come when all that is given is as it was", async () => {
+    nextFrame();
+    frame.mockClear();
+    notebook.give({ x: 4 });
+    await soon();
+    expect(frame).not.toHaveBeenCalled();
+  });
+
   it("leaves everybody else the browser's own clock", () => {
     expect(globalThis.requestAnimationFrame).toBe(frame);
   });

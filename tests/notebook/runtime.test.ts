@@ -42,6 +42,7 @@ describe("an open notebook", () => {
     expect(notebook.of(second)).toEqual([2, 10]);
     expect(ofX).toHaveBeenCalledTimes(2);
     expect(ofY).toHaveBeenCalledTimes(1);
+    expect(notebook.of(other)).toEqual([1]);
   });
 
   it("stops where nothing has changed", async () => {
@@ -53,6 +54,7 @@ describe("an open notebook", () => {
     notebook.give({ x: 4 });
     await notebook.settled();
     expect(run).toHaveBeenCalledTimes(1);
+    expect(notebook.of(words)).toEqual([true]);
     notebook.give({ x: 5 });
     await notebook.settled();
     expect(notebook.of(words).at(-1)).toBe(false);

@@ -36,7 +36,7 @@ describe("taking a notebook apart", () => {
     expect(inners(parts, "value")).toEqual([inner]);
   });
 
-  it.each(["{= }", "{= a", "{= a; b }", "{= const a = 1 }", "{= a\n\nb }", "{= a) + (b; c }"])(
+  it.each(["{= }", "{= a", "{= a; b }", "{= const a = 1 }", "{= a +\n\nb }", "{= a) + (b; c }"])(
     "refuses the value %s where it stands",
     (value) => {
       const parts = splitBody(`Before ${value}`);
@@ -46,7 +46,7 @@ describe("taking a notebook apart", () => {
   );
 
   it("tells formulas from money, and from what a backslash protects", () => {
-    const parts = splitBody("It costs $5 or $6, but $K_v$ and $a\\$b$ are \\$not$ it; $$\nx^2\n$$");
+    const parts = splitBody("It costs $5-$6, but $K_v$ and $a\\$b$ are \\$not$ it; $$\nx^2\n$$");
     expect(inners(parts, "formula")).toEqual(["K_v", "a\\$b"]);
     expect(inners(parts, "display")).toEqual(["\nx^2\n"]);
   });
