@@ -32,8 +32,8 @@ export function quantityText({ figures, name, mode }: Pick<QuantityState, "figur
   const value = figures.value(name, mode ?? 0);
   if (typeof value === "string") return en.quantity.states[value as keyof typeof en.quantity.states] ?? value;
   const none = en.quantity.none[name] ?? en.quantity.noValue;
-  // What a transmitter takes has no decimals to show.
-  const whole = name === "throttle-entered" ? { decimals: 0 } : {};
+  // What a transmitter takes has no decimals to show, and a charge isn't known to a tenth of a per cent.
+  const whole = name === "throttle-entered" || name === "lowest-charge" ? { decimals: 0 } : {};
   return formatValue(value, catalogue[name].unit, { none, ...whole });
 }
 

@@ -20,30 +20,30 @@ function curvesOf(figures: Figures, mode: number, ink: "now" | "what-if"): Curve
 }
 
 /** Below the set speed and above the ceiling: what the governor asks for and the pack can't give. */
-function cannotZone(curves: readonly Curve[], set: number): Zone[] {
+function cannotZone(curves: readonly Curve[], asked: number): Zone[] {
   const full = curves[1];
   if (!full) return [];
-  const upper = Array.from(full.ys, (y) => (y !== null && y < set ? set : null));
+  const upper = Array.from(full.ys, (y) => (y !== null && y < asked ? asked : null));
   if (upper.every((y) => y === null)) return [];
-  const lower = Array.from(full.ys, (y) => (y !== null && y < set ? y : null));
+  const lower = Array.from(full.ys, (y) => (y !== null && y < asked ? y : null));
   return [{ key: "cannot", words: words.cannot, between: { xs: full.xs, lower, upper } }];
 }
 
-function handles(figures: Figures, mode: number, set: number, charge: number): Handle[] {
+function handles(figures: Figures, mode: number, asked: number, charge: number): Handle[] {
   const name = figures.machine.modes[mode]?.name ?? "";
   return [
     {
       key: "set",
       x: charge,
-      y: set,
+      y: asked,
       moves: "y",
       path: `modes.${mode}.headRpm`,
-      value: set,
+      value: asked,
       min: 100,
       max: 6000,
       step: 10,
       name: `${name}: ${ceilingWords.y}`,
-      valueText: formatValue(set, "rpm"),
+      valueText: formatValue(asked, "rpm"),
     },
     {
       key: "charge",
@@ -63,17 +63,17 @@ function handles(figures: Figures, mode: number, set: number, charge: number): H
 
 /** What the plot says: where each load loses the set speed, and the room there is now. */
 export function roomWords(figures: Figures, mode: number): string {
-  const set = formatValue(figures.number("set-head-speed", mode), "rpm");
+  const asked = formatValue(figures.number("set-head-speed", mode), "rpm");
   const lowest = figures.number("lowest-charge", mode);
   const room = figures.number("speed-headroom-full-pitch", mode);
   const charge = formatValue(figures.machine.pack.chargePercent, "percent", { decimals: 0 });
   const name = figures.machine.modes[mode]?.name ?? "";
   const held =
     lowest === null
-      ? `${name} asks for ${set}: at full pitch no charge holds it.`
+      ? `${name} asks for ${asked}: at full pitch no charge holds it.`
       : lowest <= 0
-        ? `${name} asks for ${set}: at full pitch that is held down to the last of the pack.`
-        : `${name} asks for ${set}: at full pitch that is held until ${formatValue(lowest, "percent", { decimals: 0 })} of charge.`;
+        ? `${name} asks for ${asked}: at full pitch that is held down to the last of the pack.`
+        : `${name} asks for ${asked}: at full pitch that is held until ${formatValue(lowest, "percent", { decimals: 0 })} of charge.`;
   if (room === null) return held;
   const now =
     room >= 0
@@ -84,30 +84,30 @@ export function roomWords(figures: Figures, mode: number): string {
 
 /** Head speed against charge, full on the left. Set speed and charge can be dragged. */
 export function headroomPlot(figures: Figures, whatIf: Figures | null = null, mode = 0): Shown<PlotState> {
-  const set = figures.number("set-head-speed", mode) ?? 0;
+  const asked = figures.number("set-head-speed", mode) ?? 0;
   const charge = figures.machine.pack.chargePercent;
   const curves = curvesOf(figures, mode, "now");
   const lowest = figures.number("lowest-charge", mode);
   const name = figures.machine.modes[mode]?.name ?? "";
   const levels: Level[] = [
-    { key: "set", axis: "y", at: set, label: words.set(name, formatValue(set, "rpm")), ink: "plain" },
+    { key: "set", axis: "y", at: asked, label: words.set(name, formatValue(asked, "rpm")), ink: "plain" },
     { key: "charge", axis: "x", at: charge, label: words.charge, ink: "plain" },
   ];
   const points: Point[] =
     lowest !== null && lowest > 0
-      ? [{ key: "meets", x: lowest, y: set, kind: "place", label: words.meets(formatValue(lowest, "percent", { decimals: 0 })) }]
+      ? [{ key: "meets", x: lowest, y: asked, kind: "place", label: words.meets(formatValue(lowest, "percent", { decimals: 0 })) }]
       : [];
   return plot({
     name: "headroom",
     title: words.title,
     unit: "rpm",
     x: { label: words.x, unit: "percent", low: 0, high: 100, exact: true, reversed: true, ends: ["full", "empty"] },
-    y: { label: ceilingWords.y, unit: "rpm", low: set, high: set },
+    y: { label: ceilingWords.y, unit: "rpm", low: asked, high: asked },
     curves: whatIf ? [...curves, ...curvesOf(whatIf, Math.min(mode, whatIf.machine.modes.length - 1), "what-if")] : curves,
     levels,
-    zones: cannotZone(curves, set),
+    zones: cannotZone(curves, asked),
     points,
-    handles: handles(figures, mode, set, charge),
+    handles: handles(figures, mode, asked, charge),
     words: roomWords(figures, mode),
   });
 }

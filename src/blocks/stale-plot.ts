@@ -16,12 +16,12 @@ export function stalePlot(figures: Figures): Shown<PlotState> {
   const now = figures.number("learned-head-speed");
   const then = now === null || motorSpeed === null ? null : (now * figures.rig.ratio) / ratioThen;
   const curves: Curve[] = [];
-  if (then !== null) curves.push({ key: "then", label: words.then, ink: "pinned-now", xs: ENDS, ys: [0, then] });
+  if (then !== null && then !== now) curves.push({ key: "then", label: words.then, ink: "pinned-now", xs: ENDS, ys: [0, then] });
   if (now !== null) curves.push({ key: "now", label: words.now, ink: "now", xs: ENDS, ys: [0, now] });
   const modes = figures.machine.modes.map(({ name }, mode) => {
     const throttle = figures.number("stale-head-speed", mode);
-    const set = figures.number("set-head-speed", mode);
-    return `${name}: wanted ${formatValue(set, "rpm")}, the old throttle now gives ${formatValue(throttle, "rpm")}.`;
+    const asked = figures.number("set-head-speed", mode);
+    return `${name}: wanted ${formatValue(asked, "rpm")}, the old throttle now gives ${formatValue(throttle, "rpm")}.`;
   });
   return plot({
     name: "stale-reference",

@@ -58,14 +58,14 @@ function summary(figures: Figures, mode: number): string {
   const name = figures.machine.modes[mode]?.name ?? "";
   const throttle = figures.number("throttle", mode);
   const ceiling = figures.number("ceiling-full-pitch", mode);
-  const set = figures.number("set-head-speed", mode);
+  const asked = figures.number("set-head-speed", mode);
   const held =
-    ceiling === null || set === null
+    ceiling === null || asked === null
       ? ""
-      : ceiling >= set
+      : ceiling >= asked
         ? ` At full pitch, ${formatValue(ceiling, "rpm")} is the most there is.`
         : ` At full pitch it can't be held: ${formatValue(ceiling, "rpm")} is the most there is.`;
-  return `${name} asks for ${formatValue(set, "rpm")} at ${formatValue(throttle, "percent")} of throttle.${held} 100 % is ${formatValue(reference, "rpm")}; the usable band is ${low} to ${high} %.`;
+  return `${name} asks for ${formatValue(asked, "rpm")} at ${formatValue(throttle, "percent")} of throttle.${held} 100 % is ${formatValue(reference, "rpm")}; the usable band is ${low} to ${high} %.`;
 }
 
 /** The plot of head speed against throttle for a machine, and for the what-if beside it. */
