@@ -1,8 +1,8 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { launchChromium } from "../support/chromium.ts";
-import { reach, type } from "../support/hands.ts";
-import { breaches, figures, pages, settled, visit } from "../support/page.ts";
+import { complaint, reach, type, typed } from "../support/hands.ts";
+import { breaches, figures, pages, visit } from "../support/page.ts";
 import { pdfPages } from "../support/site.ts";
 
 let browser: Browser;
@@ -57,6 +57,22 @@ describe("the modes", () => {
     const full = Number(after["head-speed-entered 0"]) / (Number(after["throttle-entered 0"]) / 100);
     expect((full * Number(after["throttle 0"])) / 100).toBeCloseTo(1700, 0);
   });
+
+  it("take a throttle and give the head speed", async () => {
+    const { page } = await visit(browser, pageOf("card"));
+    await type(page, "modes.0.throttle", "70");
+    const after = await figures(page);
+    expect(Number(after["throttle 0"])).toBeCloseTo(70, 3);
+    expect(await typed(page, "modes.0.headRpm")).toBeCloseTo(Number(after["head-speed-entered 0"]), 0);
+  });
+
+  it.each(["abc", "", "0", "900"])("don't take '%s' as a throttle and say why", async (text) => {
+    const { page } = await visit(browser, pageOf("card"));
+    const before = await figures(page);
+    await type(page, "modes.0.throttle", text);
+    expect(await complaint(page, "modes.0.throttle")).toMatch(/\w+ \w+ \w+/);
+    expect(await figures(page)).toEqual(before);
+  });
 });
 
 describe("a reference", () => {
@@ -65,15 +81,19 @@ describe("a reference", () => {
     const { page } = open;
     await reach(page, "controller.learned.throttlePercent");
     await page.locator("fieldset.learned input[type=radio]").last().check();
-    await settled(page);
+    await type(page, "controller.learned.motorRpm", "25000");
     const before = await figures(page);
     expect(before["reference-state"]).toBe("fresh");
+    expect(await typed(page, "gears.pinionTeeth")).toBe(13);
     await type(page, "gears.pinionTeeth", "14");
     const after = await figures(page);
     expect(after["reference-state"]).toBe("stale");
-    // Another pinion turns the same motor speed into another head speed.
+    // The controller holds the old motor speed, and 14 teeth in place of 13 turn it into a faster rotor.
     expect(after["learned-motor-speed"]).toBe(before["learned-motor-speed"]);
-    expect(Number(after["learned-head-speed"])).toBeGreaterThan(Number(before["learned-head-speed"]));
+    for (const mode of [0, 1, 2]) {
+      const then = Number(before[`head-speed-entered ${mode}`]);
+      expect(Number(after[`stale-head-speed ${mode}`])).toBeCloseTo((then * 14) / 13, 6);
+    }
     expect(await page.locator('[data-warning="stale-reference"]').first().innerText()).toMatch(/\d/);
     expect(await breaches(open)).toEqual([]);
   });

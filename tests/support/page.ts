@@ -47,7 +47,8 @@ export async function visit(browser: Browser, path = "/", options: BrowserContex
   const faults: string[] = [];
   const origin = inject("origin");
   page.on("console", (message) => {
-    if (["error", "warning"].includes(message.type())) faults.push(`${message.type()}: ${message.text()}`);
+    const { url } = message.location();
+    if (["error", "warning"].includes(message.type())) faults.push(`${message.type()}: ${message.text()} ${url}`);
   });
   page.on("pageerror", (error) => faults.push(`error: ${error.message}`));
   page.on("request", (request) => {
