@@ -6,7 +6,7 @@ import { type Split, split } from "../../src/notebook/split.ts";
 
 export const head = "---\ntitle: T\nquestion: Q?\nminutes: 3\n---\n";
 /** The head's lines: a body's first line is the one after. */
-export const headLines = 5;
+const headLines = 5;
 
 export const fenced = (...codes: string[]): string => codes.map((code) => `\`\`\`ts\n${code}\n\`\`\`\n`).join("\n");
 
