@@ -62,7 +62,6 @@ export const en = {
     now: "now",
     whatIf: "what if",
     tryWhatIf: "try a what-if",
-    tryWords: "A second machine beside yours: change its parts, and every plot shows both.",
     changing: {
       now: "You change your machine as it is now.",
       "what-if": "You change the what-if machine. Yours stays as it is.",
@@ -78,7 +77,7 @@ export const en = {
     which: "Has the controller learned already?",
     notYet: "not yet: take the speed to expect",
     measured: "yes",
-    speed: "The speed while it learned, if somebody measured it",
+    speed: "The speed, if somebody measured it",
     unmeasured: "not measured",
     editParts: "Change one of them",
     fitted: "The parts that were fitted then",
