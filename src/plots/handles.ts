@@ -51,6 +51,14 @@ export function keyValue(handle: Handle, scale: Scale, key: string, shift: boole
   return null;
 }
 
+/** Small arrows on the sides to which a mark can still go. */
+function arrowsOf(handle: Handle, scale: Scale): string {
+  const onward = (handle.scale ?? 1) * scale.slope > 0 ? handle.value < handle.max : handle.value > handle.min;
+  const backward = (handle.scale ?? 1) * scale.slope > 0 ? handle.value > handle.min : handle.value < handle.max;
+  if (handle.moves === "x") return (backward ? "M-11,-4L-15,0L-11,4" : "") + (onward ? "M11,-4L15,0L11,4" : "");
+  return (backward ? "M-4,-11L0,-15L4,-11" : "") + (onward ? "M-4,11L0,15L4,11" : "");
+}
+
 interface Grip extends Slot {
   readonly text: Pen;
   readonly arrows: Pen;
@@ -172,10 +180,7 @@ export function handleDrawing(
         group.set("aria-valuemax", handle.max);
         group.set("aria-valuenow", handle.value);
         group.set("aria-valuetext", handle.valueText);
-        arrows.set(
-          "d",
-          handle.moves === "x" ? "M-11,-4L-15,0L-11,4M11,-4L15,0L11,4" : "M-4,-11L0,-15L4,-11M-4,11L0,15L4,11",
-        );
+        arrows.set("d", arrowsOf(handle, handle.moves === "x" ? x : y));
         const shows = handle.shows ?? "";
         // Among several marks each has its words to the left, where the next one does not cover them.
         const width = textWidth(shows);

@@ -93,7 +93,9 @@ function endLabels(state: PlotState, place: Place, frame: Omit<Layout, "curveLab
   const labels: { lines: readonly string[]; x: number; middle: number; height: number }[] = [];
   const add = (text: string, at: number, middle: number) => {
     const lines = place === "two lines" ? wrapped(text) : [text];
-    return labels.push({ lines, x: at, middle, height: lines.length * (LINE - 1) + 1 }) - 1;
+    return (
+      labels.push({ lines, x: at, middle, height: lines.length * (LINE - 1) + (place === "two lines" ? 6 : 1) }) - 1
+    );
   };
   const inFrame = (value: number) => Math.min(Math.max(toPage(y, value), top), bottom);
   const curveAt = state.curves.map((curve) => {

@@ -21,11 +21,12 @@ export class Words {
     this.#group.show(shown);
   }
 
-  /** Sets the lines, the first of them with its baseline at `y`. `ink` names the mark that they belong to. */
-  put(ink: string, lines: readonly string[], x: number, y: number, anchor: string): void {
+  /** Sets the lines, the first of them with its baseline at `y`. `ink` names the mark that they belong to; upright words read upwards around `x` and `y`. */
+  put(ink: string, lines: readonly string[], x: number, y: number, anchor: string, upright = false): void {
     this.#group.show(true);
     this.#group.set("class", `words ${ink}`);
     this.#group.set("text-anchor", anchor);
+    this.#group.set("transform", upright ? `rotate(-90,${whole(x)},${whole(y)})` : "");
     for (let i = 0; i < 2; i++) {
       const line = this.#lines[i]!;
       const text = lines[i] ?? "";

@@ -14,11 +14,19 @@ interface Hatched extends Slot {
   readonly text: Words;
 }
 
+interface Said {
+  readonly x: number;
+  readonly y: number;
+  readonly lines: readonly string[];
+  /** In a zone that is too narrow for words, they read upwards. */
+  readonly upright?: boolean;
+}
+
 interface Drawn {
   readonly area: string;
   readonly edge: string;
   /** Where the middle of the words goes; null when nothing of the zone is in view. */
-  readonly words: { readonly x: number; readonly y: number; readonly lines: readonly string[] } | null;
+  readonly words: Said | null;
 }
 
 const round = (place: number): number => Math.round(place * 10) / 10;
@@ -44,16 +52,19 @@ function rectangle(zone: Zone, { x, y, left, right, top, bottom }: Layout): Draw
     ...up.limits.map((place) => `M${x0},${round(place)}H${x1}`),
   ];
   const lines = x1 - x0 < textWidth(zone.words) + 8 ? wrapped(zone.words) : [zone.words];
+  const shape = { area: `M${x0},${y0}H${x1}V${y1}H${x0}Z`, edge: edges.join("") };
+  const widest = Math.max(...lines.map((line) => textWidth(line)));
+  if (widest + 6 > x1 - x0 && x1 - x0 >= LINE && y1 - y0 > textWidth(zone.words) + 8) {
+    return { ...shape, words: { x: (x0 + x1) / 2, y: (y0 + y1) / 2, lines: [zone.words], upright: true } };
+  }
   // Too thin for words: they stand just outside its limit.
   const fits = y1 - y0 >= lines.length * LINE + 2;
   const outside = y0 - LINE > top ? y0 - LINE / 2 - 2 : y1 + LINE / 2 + 2;
-  const half = Math.max(...lines.map((line) => textWidth(line))) / 2 + 4;
-  const middle = Math.min(Math.max((x0 + x1) / 2, left + half), Math.max(right - half, left + half));
-  return {
-    area: `M${x0},${y0}H${x1}V${y1}H${x0}Z`,
-    edge: edges.join(""),
-    words: { x: middle, y: fits ? (y0 + y1) / 2 : outside, lines },
-  };
+  const half = widest / 2 + 4;
+  // In a zone across the whole plot they stand at its start, where curves that rise into it do not come yet.
+  const wanted = across.limits.length === 0 ? left + half + 6 : (x0 + x1) / 2;
+  const middle = Math.min(Math.max(wanted, left + half), Math.max(right - half, left + half));
+  return { ...shape, words: { x: middle, y: fits ? (y0 + y1) / 2 : outside, lines } };
 }
 
 function between(zone: Zone, layout: Layout): Drawn {
@@ -76,6 +87,12 @@ function between(zone: Zone, layout: Layout): Drawn {
   }
   const seenAt = words && fromPage(y, words.y);
   return { area, edge: "", words: widest > 3 && seenAt !== null && seenAt >= y.low && seenAt <= y.high ? words : null };
+}
+
+function put(text: Words, { x, y, lines, upright }: Said): void {
+  // Turned words turn around the middle of their baseline.
+  if (upright) text.put("limit", lines, x + BASELINE, y, "middle", true);
+  else text.put("limit", lines, x, y + BASELINE - ((lines.length - 1) * (LINE - 1)) / 2, "middle");
 }
 
 /** The zones' part of a drawing: hatch and areas lie under the curves, their words over them. */
@@ -113,7 +130,7 @@ export function zoneDrawing(doc: Document, name: string): ZoneDrawing {
         area.set("d", drawn.area);
         edge.set("d", drawn.edge);
         const { words: at } = drawn;
-        if (at) text.put("limit", at.lines, at.x, at.y + BASELINE - ((at.lines.length - 1) * (LINE - 1)) / 2, "middle");
+        if (at) put(text, at);
         else text.show(false);
       });
     },

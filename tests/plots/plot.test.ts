@@ -109,6 +109,18 @@ describe("a plot on the page", () => {
     expect(one("[data-level=set] line").getAttribute("y2")).toBe(String(at()));
   });
 
+  it("turns the words of a zone that is too narrow for them", () => {
+    const words = (from: number) => {
+      const { host } = mounted(
+        fullState(2000, { zones: [{ key: "high", words: "above the usable band", x: [from, null] }] }),
+      );
+      const found = [...host.querySelectorAll(".words.limit")].find((each) => each.textContent?.includes("above"));
+      return found?.getAttribute("transform");
+    };
+    expect(words(95)).toMatch(/^rotate\(-90,/);
+    expect(words(20)).toBe("");
+  });
+
   it("fills its table when it is opened, and keeps it up to date while it is", () => {
     const { one, host, update } = mounted(fullState(2000));
     const details = one("details") as HTMLDetailsElement;
@@ -203,6 +215,17 @@ describe("a mark that can be dragged", () => {
     expect(proposals).toHaveLength(1);
     expect(proposals[0]).toMatchObject({ path: key === "set" ? "modes.0.headRpm" : "pack.chargePercent", value });
     expect(proposals[0]?.machine).toBe(key === "charge" ? "what-if" : undefined);
+  });
+
+  it("shows arrows only where it can still go", () => {
+    const { one, update } = mounted(fullState(2000));
+    const arrows = () => one("[data-handle=set] .arrows").getAttribute("d");
+    const both = arrows();
+    update(fullState(3600));
+    const down = arrows();
+    update(fullState(600));
+    expect(down).toBe("M-4,11L0,15L4,11");
+    expect(both).toBe(`${arrows()}${down}`);
   });
 
   it("leaves other keys to the page", () => {
