@@ -15,14 +15,14 @@ const COARSE = 10;
 let gestures = 0;
 
 /** The nearest value that a handle's field may take. */
-export function snapped(handle: Handle, value: number): number {
+function snapped(handle: Handle, value: number): number {
   const decimals = Math.max(0, Math.ceil(-Math.log10(handle.step) - 1e-9) + 1);
   const step = Number((Math.round(value / handle.step) * handle.step).toFixed(decimals));
   return Math.min(handle.max, Math.max(handle.min, step));
 }
 
 /** The field's value at a place on the handle's axis. */
-export function fieldValue(handle: Handle, axisValue: number): number {
+function fieldValue(handle: Handle, axisValue: number): number {
   return snapped(handle, axisValue * (handle.scale ?? 1) + (handle.offset ?? 0));
 }
 
@@ -30,7 +30,7 @@ export function fieldValue(handle: Handle, axisValue: number): number {
  * The value that a key asks for, or null for a key that means nothing here. Along its axis a mark goes where the arrow
  * points; across it, up and right mean more.
  */
-export function keyValue(handle: Handle, scale: Scale, key: string, shift: boolean): number | null {
+function keyValue(handle: Handle, scale: Scale, key: string, shift: boolean): number | null {
   const step = handle.step * (shift ? COARSE : 1);
   const more = Math.sign((handle.scale ?? 1) * scale.slope) || 1;
   const ahead = handle.moves === "x" ? more : -more;

@@ -29,7 +29,7 @@ export function valueAt({ xs, ys }: Pick<Curve, "xs" | "ys">, at: number): numbe
 }
 
 /** The values of the table that makes itself: all curves and flat levels at the places of the longest curve. */
-export function tableOf(state: PlotState, most = ROWS): Table {
+function tableOf(state: PlotState, most = ROWS): Table {
   if (state.table) return state.table;
   const inked = state.curves.filter((curve) => curve.xs.length > 0);
   const [first] = [...inked].sort((a, b) => b.xs.length - a.xs.length);
@@ -54,7 +54,7 @@ export function tableOf(state: PlotState, most = ROWS): Table {
 }
 
 /** Each cell as text; a column keeps its decimals over all its rows. */
-export function cellTexts({ rows }: Table): string[][] {
+function cellTexts({ rows }: Table): string[][] {
   const columns = rows[0]?.length ?? 0;
   const decimals = Array.from({ length: columns }, (_, c) => {
     const numbers = rows.map((row) => row[c]).filter((value): value is number => typeof value === "number");

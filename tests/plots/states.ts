@@ -1,4 +1,6 @@
-/** A state with everything in it, for the tests of the plot. */
+/** A state with everything in it, and a plot mounted on a page with a bench that only listens. */
+import type { Bench } from "#machine/bench";
+import { plotView } from "#plots/plot";
 import type { PlotState } from "#plots/state";
 
 export function fullState(speed = 2000, over: Partial<PlotState> = {}): PlotState {
@@ -64,4 +66,32 @@ export function fullState(speed = 2000, over: Partial<PlotState> = {}): PlotStat
     words: "Held until 20 % of charge. Then no more.",
     ...over,
   };
+}
+
+interface Proposal {
+  path: string;
+  value: unknown;
+  machine?: string | undefined;
+  gesture?: string | undefined;
+}
+
+/** Mounts a plot; `problem` is what the bench answers to every proposal. */
+export function mounted(state: PlotState, problem: string | null = null) {
+  const proposals: Proposal[] = [];
+  const bench = {
+    set(path: string, value: unknown, options: { machine?: string; gesture?: string } = {}) {
+      proposals.push({ path, value, machine: options.machine, gesture: options.gesture });
+      return problem === null ? null : { path, value, words: problem };
+    },
+  } as unknown as Bench;
+  const host = document.createElement("div");
+  document.body.append(host);
+  const update = plotView.mount(host, bench);
+  update(state);
+  const one = (selector: string): Element => {
+    const found = host.querySelector(selector);
+    if (!found) throw new Error(`nothing matches ${selector}`);
+    return found;
+  };
+  return { host, update, proposals, one };
 }
