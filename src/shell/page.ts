@@ -19,7 +19,7 @@ import { listenToKeys } from "./keys.ts";
 import { messages, say, settle } from "./messages.ts";
 import { openBench, takeLink } from "./opening.ts";
 import { recallTheme } from "./theme.ts";
-import "./styles.ts";
+import "./styles.css";
 
 /** A part of the shell as a cell: it stands on every page and follows the bench by itself. */
 const part = (id: string, shown: () => Shown<null>): CellRecord => ({
