@@ -1,9 +1,9 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import type { Browser } from "playwright-core";
+import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { launchChromium } from "../support/chromium.ts";
-import { breaches, desktop, emptyWords, figures, pages, phone, visit } from "../support/page.ts";
+import { breaches, desktop, emptyWords, figures, pages, phone, settled, visit } from "../support/page.ts";
 
 let browser: Browser;
 beforeAll(async () => {
@@ -14,7 +14,7 @@ afterAll(() => browser?.close());
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
 /** What the accessibility rules find, as `rule: element`. */
-async function barriers(page: import("playwright-core").Page): Promise<string[]> {
+async function barriers(page: Page): Promise<string[]> {
   await page.evaluate(axe);
   return page.evaluate(async () => {
     type Axe = {
@@ -23,6 +23,21 @@ async function barriers(page: import("playwright-core").Page): Promise<string[]>
     const { violations } = await (window as unknown as { axe: Axe }).axe.run();
     return violations.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.target.join(" ")}`));
   });
+}
+
+/** Answers every question, opens how the first figure came about, the parts, and every fold. */
+async function openEverything(page: Page): Promise<void> {
+  const shows = page.getByRole("button", { name: "show me" });
+  for (let left = await shows.count(); left > 0; left--) await shows.first().click();
+  const figure = page.locator("main button:has(> output[data-quantity])");
+  if (await figure.count()) await figure.first().click();
+  const bar = page.locator(".parts-bar:visible");
+  if (await bar.count()) await bar.click();
+  await page.locator("details").evaluateAll((folds) => {
+    for (const fold of folds as HTMLDetailsElement[]) fold.open = true;
+  });
+  await page.waitForLoadState("networkidle");
+  await settled(page);
 }
 
 describe.each(pages())("%s", (path) => {
@@ -55,6 +70,9 @@ describe.each(pages())("%s", (path) => {
     expect(await open.page.locator("h1").count()).toBe(1);
     for (const plot of await open.page.locator("figure[data-plot]").all()) {
       expect((await plot.locator("figcaption").innerText()).length).toBeGreaterThan(20);
+      expect(await plot.locator("details").count(), `table of ${await plot.getAttribute("data-plot")}`).toBeGreaterThan(
+        0,
+      );
       await plot.locator("details > summary").last().click();
       await expect.poll(() => plot.locator("table tr").count()).toBeGreaterThan(2);
     }
@@ -75,6 +93,19 @@ describe.each(pages())("%s", (path) => {
       expect(beyond).toBeLessThanOrEqual(0);
     },
   );
+
+  it.each([
+    ["desktop", desktop],
+    ["phone", phone],
+  ] as const)("puts up no barrier on a %s with everything open", async (_, viewport) => {
+    const open = await visit(browser, path, { viewport });
+    await openEverything(open.page);
+    expect(await barriers(open.page)).toEqual([]);
+    const beyond = await open.page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+    expect(beyond).toBeLessThanOrEqual(0);
+    expect(await emptyWords(open.page)).toBeNull();
+    expect(await breaches(open)).toEqual([]);
+  });
 
   it("gives its prose before any script has run", async () => {
     const open = await visit(browser, path, { javaScriptEnabled: false });
