@@ -40,6 +40,26 @@ describe("a slider", () => {
     expect(bench.now.gears.pinionTeeth).toBe(15);
   });
 
+  it("takes a held key as one step of undo, and what comes without pointer or key as steps of their own", () => {
+    const { bench, element } = at(pinion);
+    const range = slider(element);
+    const step = (value: number) => {
+      range.value = String(value);
+      for (const name of ["input", "change"]) range.dispatchEvent(new Event(name));
+    };
+    press(range, "ArrowRight");
+    step(14);
+    press(range, "ArrowRight", { repeat: true });
+    step(15);
+    range.dispatchEvent(new KeyboardEvent("keyup", { key: "ArrowRight" }));
+    bench.undo();
+    expect(bench.now.gears.pinionTeeth).toBe(13);
+    step(16);
+    step(17);
+    bench.undo();
+    expect(bench.now.gears.pinionTeeth).toBe(16);
+  });
+
   it("keeps the thumb at its end for a value beyond it, and shows the value", () => {
     const { bench, element } = at(pinion);
     type(box(element), "44");
@@ -65,6 +85,7 @@ describe("a slider", () => {
     const { bench, element } = at(pinion);
     const write = vi.spyOn(slider(element), "setAttribute");
     bench.set("gears.mainTeeth", 100);
+    bench.set("motor.kvRpmPerVolt", 900);
     expect(write).not.toHaveBeenCalled();
   });
 
