@@ -132,6 +132,12 @@ export function mountParts(host: HTMLElement, bench: Bench): void {
   );
   const panel = el(doc, "section", { class: "parts", "aria-label": en.panel.title }, bar, body);
   bar.addEventListener("click", () => openBar(panel, bar.getAttribute("aria-expanded") !== "true"));
+  panel.addEventListener("keydown", (event) => {
+    // An input that gives up what was typed has used the key already.
+    if (event.key !== "Escape" || event.defaultPrevented || !panel.classList.contains("is-open")) return;
+    openBar(panel, false);
+    bar.focus();
+  });
   let lastWhich = "";
   bind(socket, {
     element: panel,

@@ -4,7 +4,7 @@ import { mountParts } from "#blocks/parts-panel";
 import { type Bench, createBench } from "#machine/bench";
 import { fields, voltageField } from "#machine/fields";
 import { fittedNow } from "#machine/machine";
-import { box, complaint, drag, slider, type } from "../inputs/hand.ts";
+import { box, complaint, drag, press, slider, type } from "../inputs/hand.ts";
 
 let host: HTMLElement;
 let bench: Bench;
@@ -85,6 +85,12 @@ describe("the parts panel", () => {
     bar.click();
     expect([bar.getAttribute("aria-expanded"), host.querySelector(".parts.is-open")]).not.toContain(null);
     bar.click();
+    expect(bar.getAttribute("aria-expanded")).toBe("false");
+    bar.click();
+    type(box(input("gears.pinionTeeth")), "abc");
+    press(box(input("gears.pinionTeeth")), "Escape");
+    expect(bar.getAttribute("aria-expanded")).toBe("true");
+    press(box(input("gears.pinionTeeth")), "Escape");
     expect(bar.getAttribute("aria-expanded")).toBe("false");
   });
 });
