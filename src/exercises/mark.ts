@@ -2,6 +2,7 @@
  * Marking: a typed answer against the true one. It knows tolerance, unit and the typical slips, and gives the one hint
  * that helps. Pure: no page, no machine.
  */
+import { readAnswer } from "./read.ts";
 
 /** A wrong way to the answer that people really take: the value it leads to, and the hint that helps. */
 export interface Slip {
@@ -22,72 +23,78 @@ export interface Target {
   readonly unit: string;
   /** Share of the true value that still counts as right; rounding to three figures is always within it. */
   readonly relative: number;
-  /** Smallest gap that still counts as right, in the unit: for values near zero. */
+  /** Smallest gap that still counts as right, in the unit: for counts and for values near zero. */
   readonly absolute: number;
   readonly slips: readonly Slip[];
 }
 
-/** Other ways to write a unit, with the factor that brings a value in it to the unit asked for. */
-const UNITS: Readonly<Record<string, Readonly<Record<string, number>>>> = {
-  rpm: { rpm: 1, "1/min": 1, "/min": 1, "rad/s": 60 / (2 * Math.PI), hz: 60 },
-  "%": { "%": 1, percent: 1, "per cent": 1 },
-  V: { v: 1, volt: 1, volts: 1, mv: 1e-3 },
-  A: { a: 1, amp: 1, amps: 1, ma: 1e-3 },
-  W: { w: 1, watt: 1, watts: 1, kw: 1e3 },
-  "m/s": { "m/s": 1, "km/h": 1 / 3.6, mph: 0.44704, "ft/s": 0.3048 },
-  N: { n: 1, kn: 1e3, kgf: 9.80665, kg: 9.80665 },
-  J: { j: 1, kj: 1e3, wh: 3600 },
-  min: { min: 1, minutes: 1, s: 1 / 60, h: 60 },
-  mm: { mm: 1, cm: 10, m: 1000, in: 25.4 },
-  "": { "": 1, ":1": 1, times: 1 },
-};
+type Tolerance = Pick<Target, "relative" | "absolute">;
 
-/** Reads a number as people type it: comma or point, thousands separators, a true minus, a unit behind it. Null where none can be read. */
-export function readAnswer(text: string, unit: string): { value: number; unit: string | null } | null {
-  const found = /^([+-]?[\d.,' \u2009\u00a0]*\d)\s*(.*)$/.exec(text.trim().replace(/[−–]/g, "-"));
-  if (!found) return null;
-  const value = readNumber(found[1]!);
-  if (value === null) return null;
-  const behind = found[2]!.trim().toLowerCase();
-  if (behind === "") return { value, unit: null };
-  const factor = UNITS[unit]?.[behind];
-  return factor === undefined ? { value, unit: behind } : { value: value * factor, unit };
+/** How far from a value an answer may lie and still be that value. Unit: that of the value. Source: our choice. */
+const allowed = (value: number, { relative, absolute }: Tolerance): number =>
+  Math.max(Math.abs(value) * relative, absolute);
+
+const hits = (answer: number, value: number, tolerance: Tolerance): boolean =>
+  // A hair more, so that an answer right at the edge isn't lost to rounding.
+  Math.abs(answer - value) <= allowed(value, tolerance) * (1 + 1e-9);
+
+/** Whether two values can be told apart by what is typed: no answer is within reach of both. Source: our choice. */
+export const toldApart = (a: number, b: number, tolerance: Tolerance): boolean =>
+  Math.abs(a - b) > 1.02 * (allowed(a, tolerance) + allowed(b, tolerance));
+
+/** Slips that can happen to any answer, whatever the question. */
+function commonSlip(answer: number, target: Target): Verdict | null {
+  const { value, unit } = target;
+  const at = (wrong: number): boolean => hits(answer, wrong, { relative: target.relative, absolute: 0 });
+  if (value === 0 || answer === 0) return null;
+  if (unit === "%" && at(value / 100))
+    return {
+      kind: "slip",
+      slip: "share-for-percent",
+      hint: "That is a share of one. In per cent it is a hundred times that.",
+    };
+  if (at(-value)) return { kind: "slip", slip: "sign", hint: "The figure is right, its sign is not. More, or less?" };
+  for (const power of [-3, -2, -1, 1, 2, 3])
+    if (at(value * 10 ** power))
+      return {
+        kind: "slip",
+        slip: "decimal-point",
+        hint: "The figures are right; the decimal point isn't. Look at the units.",
+      };
+  return null;
 }
 
-function readNumber(text: string): number | null {
-  const packed = text.replace(/[' \u2009\u00a0]/g, "");
-  const lastComma = packed.lastIndexOf(",");
-  const lastPoint = packed.lastIndexOf(".");
-  // 2,310 is a thousands separator, 23,5 a decimal comma: three digits behind a lone comma mean thousands.
-  const thousands = /^[+-]?\d{1,3}(,\d{3})+(\.\d+)?$/.test(packed);
-  const plain = thousands
-    ? packed.replaceAll(",", "")
-    : lastComma > lastPoint
-      ? packed.replaceAll(".", "").replace(",", ".")
-      : packed.replaceAll(",", "");
-  const value = Number(plain);
-  return plain !== "" && Number.isFinite(value) ? value : null;
-}
-
-/** Marks an answer. The first slip whose value it hits (within half the tolerance of right) is the one that is answered. */
-export function mark(text: string, target: Target): Verdict {
-  const read = readAnswer(text, target.unit);
-  if (!read) return { kind: "unreadable", hint: `Type a number${target.unit ? ` in ${target.unit}` : ""}.` };
-  if (read.unit !== null && read.unit !== target.unit) {
-    return { kind: "unreadable", hint: `The question asks for ${target.unit || "a plain number"}, not ${read.unit}.` };
-  }
-  const allowed = (value: number) => Math.max(Math.abs(value) * target.relative, target.absolute);
-  const gap = Math.abs(read.value - target.value);
-  if (gap <= allowed(target.value)) return { kind: "right" };
-  for (const slip of target.slips) {
-    if (Math.abs(read.value - slip.value) <= allowed(slip.value))
-      return { kind: "slip", slip: slip.name, hint: slip.hint };
-  }
-  if (gap <= 4 * allowed(target.value))
+function markNumber(answer: number, target: Target): Verdict {
+  if (hits(answer, target.value, target)) return { kind: "right" };
+  for (const { name, value, hint } of target.slips)
+    if (hits(answer, value, target)) return { kind: "slip", slip: name, hint };
+  const common = commonSlip(answer, target);
+  if (common) return common;
+  if (Math.abs(answer - target.value) <= 4 * allowed(target.value, target))
     return { kind: "near", hint: "Close. Carry more figures through, and round only at the end." };
-  const high = read.value > target.value;
   return {
     kind: "off",
-    hint: high ? "Too high. Which quantity should make it smaller?" : "Too low. Which quantity should make it larger?",
+    hint:
+      answer > target.value
+        ? "Too high. Which quantity should make it smaller?"
+        : "Too low. Which quantity should make it larger?",
   };
+}
+
+/**
+ * Marks an answer as typed. Units: those of the target; others of the same kind are converted. Where a figure can be read
+ * in two ways (1,234), the kinder one counts. Source: our choice.
+ */
+export function mark(text: string, target: Target): Verdict {
+  const read = readAnswer(text, target.unit);
+  if (read.kind === "none")
+    return { kind: "unreadable", hint: `Type a number${target.unit ? ` in ${target.unit}` : ""}.` };
+  if (read.kind === "other unit")
+    return {
+      kind: "unreadable",
+      hint: `The question asks for ${target.unit || "a plain number"}, not for ${read.unit}.`,
+    };
+  const verdicts = read.values.map((value) => markNumber(value, target));
+  const of = (kind: Verdict["kind"]) => verdicts.find((verdict) => verdict.kind === kind);
+  return of("right") ?? of("slip") ?? of("near") ?? verdicts[0]!;
 }

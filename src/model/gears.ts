@@ -99,3 +99,18 @@ export function toothMeeting(pinionTeeth: number, mainTeeth: number): ToothMeeti
   while (b !== 0) [a, b] = [b, a % b];
   return { common: a, pinionTurns: mainTeeth / a, gearTurns: pinionTeeth / a };
 }
+
+/** Turns of the main gear until the same two teeth meet again. */
+export const meetingTurns = relation({
+  name: "turns of the main gear until the same teeth meet",
+  symbol: "N",
+  unit: "",
+  terms: {
+    pinionTeeth: pinion,
+    common: { name: "greatest number that divides both tooth counts", symbol: "c", unit: "" },
+  },
+  formula: (t) => `\\frac{${t.pinionTeeth}}{${t.common}}`,
+  of: (v) => v.pinionTeeth / v.common,
+  assumes: "Both counts are whole numbers.",
+  source: "Foiles, Gear frequencies using the Euclidean algorithm, The Vibration Institute",
+});

@@ -33,14 +33,20 @@ export const electricalFrequency = (motorSpeed: number, poles: number): number =
  */
 export const synchronousSpeed = (frequency: number, poles: number): number => (4 * Math.PI * frequency) / poles;
 
-/**
- * Motor speed that a controller with an electrical limit allows, limit x 2 / p, in the unit of the limit (rad/s).
- * Source: n = 120 f / p, any text on synchronous machines.
- *
- * @param electricalLimit highest electrical speed
- * @param poles magnets, even
- */
-export const motorSpeedLimit = (electricalLimit: number, poles: number): number => (electricalLimit * 2) / poles;
+/** Motor speed that a controller with an electrical limit allows. */
+export const motorSpeedLimit = relation({
+  name: "highest motor speed",
+  symbol: "n_m",
+  unit: "rad/s",
+  terms: {
+    electricalLimit: { name: "highest electrical speed", symbol: "n_e", unit: "rad/s" },
+    poles: { name: "magnet poles", symbol: "p", unit: "" },
+  },
+  formula: (t) => `${t.electricalLimit} \\times \\frac{2}{${t.poles}}`,
+  of: (v) => (v.electricalLimit * 2) / v.poles,
+  assumes: "The limit is given as an electrical speed. Any unit of speed will do.",
+  source: "n = 120 f / p: any text on synchronous machines",
+});
 
 /** Speed that a display shows when it was told another number of poles. */
 export const shownSpeed = relation({

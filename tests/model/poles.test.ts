@@ -24,11 +24,14 @@ describe("electrical speed", () => {
   });
 
   it("bounds the motor's by the controller's limit", () => {
-    expect(motorSpeedLimit(150000, 10)).toBe(30000);
+    expect(motorSpeedLimit({ electricalLimit: 150000, poles: 10 })).toBe(30000);
     const even = fc.integer({ min: 1, max: 20 }).map((pairs) => 2 * pairs);
     fc.assert(
       fc.property(even, fc.double({ min: 1, max: 5000, noNaN: true }), (poles, speed) => {
-        expect(motorSpeedLimit(electricalSpeed({ motorSpeed: speed, poles }), poles)).toBeCloseTo(speed, 8);
+        expect(motorSpeedLimit({ electricalLimit: electricalSpeed({ motorSpeed: speed, poles }), poles })).toBeCloseTo(
+          speed,
+          8,
+        );
         expect(synchronousSpeed(electricalFrequency(speed, poles), poles)).toBeCloseTo(speed, 8);
       }),
     );

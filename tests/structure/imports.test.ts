@@ -9,16 +9,16 @@ import { filesBelow, importsOf, parse, place, type Source } from "../support/sou
 const rooms: Record<string, { readonly uses: readonly string[]; readonly node?: boolean }> = {
   model: { uses: [] },
   machine: { uses: ["model"] },
-  exercises: { uses: ["model", "machine"] },
   figures: { uses: ["model", "machine"] },
+  exercises: { uses: ["model", "machine", "figures"] },
   view: { uses: ["model", "machine", "figures"] },
   inputs: { uses: ["model", "machine", "figures", "view"] },
   plots: { uses: ["model", "machine", "figures", "view"] },
-  blocks: { uses: ["model", "machine", "figures", "view", "inputs", "plots"] },
+  blocks: { uses: ["model", "machine", "figures", "exercises", "view", "inputs", "plots"] },
   look: { uses: [], node: true },
-  "kit.ts": { uses: ["model", "machine", "figures", "view", "inputs", "plots", "blocks"] },
+  "kit.ts": { uses: ["model", "machine", "figures", "exercises", "view", "inputs", "plots", "blocks"] },
   notebook: { uses: ["view", "machine", "figures"], node: true },
-  shell: { uses: ["model", "machine", "figures", "view", "inputs", "plots", "blocks", "kit.ts", "notebook"] },
+  shell: { uses: ["model", "machine", "figures", "exercises", "view", "inputs", "plots", "blocks", "kit.ts", "notebook"] },
   command: { uses: ["model", "machine", "figures"], node: true },
 };
 
