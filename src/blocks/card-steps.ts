@@ -26,7 +26,9 @@ export function endPointSteps(): StepList {
         does: "Connect the pack and set the low and high end points as the controller's maker says.",
         caution: "Fingers, sleeves and wires away from the pinion: it turns.",
       },
-      { does: "Check: motor still at the bottom, full speed only at the very top. Disconnect the pack. Bring the pinion back into mesh." },
+      {
+        does: "Check: motor still at the bottom, full speed only at the very top. Disconnect the pack. Bring the pinion back into mesh.",
+      },
     ],
   };
 }
@@ -37,10 +39,15 @@ export function learningSteps(learn: { throttle: string; headSpeed: string; moto
     steps: [
       {
         does: "Machine complete: blades, tail, canopy. Pack full and warm. Governor set to learn, as its maker says.",
-        caution: "Blades bolted and straight, nobody in the plane of the rotor, everybody well behind you, throttle hold ready.",
+        caution:
+          "Blades bolted and straight, nobody in the plane of the rotor, everybody well behind you, throttle hold ready.",
       },
-      { does: `Hold ${learn.throttle} of throttle with light, steady pitch for 15 to 20 seconds. The rotor stays light on its skids.` },
-      { does: `Expect about ${learn.headSpeed} at the rotor (${learn.motorSpeed} at the motor). Far off? Stop and count teeth, cells and magnets.` },
+      {
+        does: `Hold ${learn.throttle} of throttle with light, steady pitch for 15 to 20 seconds. The rotor stays light on its skids.`,
+      },
+      {
+        does: `Expect about ${learn.headSpeed} at the rotor (${learn.motorSpeed} at the motor). Far off? Stop and count teeth, cells and magnets.`,
+      },
       { does: "Throttle hold. Wait until the rotor stands before you go near. The reference is stored." },
     ],
   };
@@ -50,7 +57,9 @@ export function checkSteps(): StepList {
   return {
     title: "Check what it really does",
     steps: [
-      { does: "Run each mode light on the skids and read the head speed with an optical meter or the controller's display." },
+      {
+        does: "Run each mode light on the skids and read the head speed with an optical meter or the controller's display.",
+      },
       { does: "Write it down below. More than 3 % off, and the reason is worth finding before you fly." },
       {
         does: "Learn again after any change of motor, cells, gears or blades.",

@@ -20,13 +20,21 @@ type Line = readonly [name: string, text: string];
 
 function partLines({ machine }: Figures): Line[] {
   const { pack, motor, gears, mainRotor, tailRotor, airframe } = machine;
-  const chemistry = { lipo: "lithium polymer", lihv: "high-voltage lithium polymer", life: "lithium iron phosphate" }[pack.chemistry];
+  const chemistry = { lipo: "lithium polymer", lihv: "high-voltage lithium polymer", life: "lithium iron phosphate" }[
+    pack.chemistry
+  ];
   return [
     ["Pack", `${pack.cells} cells, ${chemistry}, ${formatValue(pack.capacityMah, "mAh")}`],
     ["Motor", `${formatValue(motor.kvRpmPerVolt, "rpm/V")}, ${motor.poles} magnet poles`],
-    ["Gears", `${gears.pinionTeeth} : ${gears.mainTeeth}, module ${gears.moduleMm} mm${gears.secondStage ? `, then ${gears.secondStage.driverTeeth} : ${gears.secondStage.drivenTeeth}` : ""}`],
+    [
+      "Gears",
+      `${gears.pinionTeeth} : ${gears.mainTeeth}, module ${gears.moduleMm} mm${gears.secondStage ? `, then ${gears.secondStage.driverTeeth} : ${gears.secondStage.drivenTeeth}` : ""}`,
+    ],
     ["Main rotor", `${mainRotor.blades} blades, ${formatValue(mainRotor.diameterMm, "mm", { decimals: 0 })} across`],
-    ["Tail rotor", `${formatValue(tailRotor.diameterMm, "mm", { decimals: 0 })} across, ${gears.tailRatio} turns for one`],
+    [
+      "Tail rotor",
+      `${formatValue(tailRotor.diameterMm, "mm", { decimals: 0 })} across, ${gears.tailRatio} turns for one`,
+    ],
     ["Mass", formatValue(airframe.massG, "g")],
   ];
 }
@@ -49,7 +57,10 @@ function limitLines({ machine, rig }: Figures): Line[] {
   return [
     ["Blades", mainRotor.ratedRpm === null ? "none printed: ask their maker" : formatValue(mainRotor.ratedRpm, "rpm")],
     ["Motor", formatValue(motor.ratedRpm, "rpm")],
-    ["Controller", `${formatValue(controller.electricalRpmLimit, "rpm")} electrical: ${formatValue((controller.electricalRpmLimit * 2) / motor.poles / rig.ratio, "rpm")} at the rotor`],
+    [
+      "Controller",
+      `${formatValue(controller.electricalRpmLimit, "rpm")} electrical: ${formatValue((controller.electricalRpmLimit * 2) / motor.poles / rig.ratio, "rpm")} at the rotor`,
+    ],
     ["Land at", "20 % of charge"],
   ];
 }
@@ -82,11 +93,24 @@ function modeTable(doc: Document, figures: Figures): HTMLElement {
       fillOutput(output, { figures, name: quantity, mode, machine: null });
       return el(doc, "td", {}, output);
     });
-    return el(doc, "tr", {}, el(doc, "th", { scope: "row" }, name || `${mode + 1}`), ...cells, el(doc, "td", { class: "blank" }));
+    return el(
+      doc,
+      "tr",
+      {},
+      el(doc, "th", { scope: "row" }, name || `${mode + 1}`),
+      ...cells,
+      el(doc, "td", { class: "blank" }),
+    );
   });
   const head = el(doc, "tr", {}, ...titles.map((title) => el(doc, "th", { scope: "col" }, title)));
   const table = el(doc, "table", {}, el(doc, "thead", {}, head), el(doc, "tbody", {}, ...rows));
-  return el(doc, "section", { class: "card-modes" }, el(doc, "h3", {}, en.card.modes), el(doc, "div", { class: "wide-table", tabindex: "0", role: "region", "aria-label": en.card.modes }, table));
+  return el(
+    doc,
+    "section",
+    { class: "card-modes" },
+    el(doc, "h3", {}, en.card.modes),
+    el(doc, "div", { class: "wide-table", tabindex: "0", role: "region", "aria-label": en.card.modes }, table),
+  );
 }
 
 function build(doc: Document, figures: Figures): HTMLElement[] {
@@ -111,7 +135,12 @@ function build(doc: Document, figures: Figures): HTMLElement[] {
     ),
     modeTable(doc, figures),
     ...(warnings.length > 0 ? [el(doc, "div", { class: "warnings" }, el(doc, "ul", {}, ...warnings))] : []),
-    el(doc, "div", { class: "card-columns" }, ...[endPointSteps(), learningSteps(learn), checkSteps()].map((list) => stepList(doc, list))),
+    el(
+      doc,
+      "div",
+      { class: "card-columns" },
+      ...[endPointSteps(), learningSteps(learn), checkSteps()].map((list) => stepList(doc, list)),
+    ),
     el(doc, "p", { class: "maker" }, en.card.maker),
   ];
 }
@@ -119,7 +148,12 @@ function build(doc: Document, figures: Figures): HTMLElement[] {
 const cardView: View<CardState> = {
   name: "card",
   words: ({ figures }) =>
-    [en.card.title, figures.machine.name, ...[...partLines(figures), ...referenceLines(figures), ...limitLines(figures)].map((line) => line.join(": ")), en.card.maker].join(". "),
+    [
+      en.card.title,
+      figures.machine.name,
+      ...[...partLines(figures), ...referenceLines(figures), ...limitLines(figures)].map((line) => line.join(": ")),
+      en.card.maker,
+    ].join(". "),
   mount(host) {
     const doc = host.ownerDocument;
     const card = el(doc, "section", { class: "card", "aria-label": en.card.title });

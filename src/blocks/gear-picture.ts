@@ -1,6 +1,7 @@
 /** Pinion and main gear, drawn to their tooth counts and in mesh, turning at their true ratio when the reader wants it. */
-import { ratioOf, toothMeeting } from "#model/gears";
+
 import type { Machine } from "#machine/machine";
+import { ratioOf, toothMeeting } from "#model/gears";
 import { el, setText, svgEl } from "#view/dom";
 import { formatNumber } from "#view/format";
 import { type Shown, show, type View } from "#view/shown";
@@ -15,7 +16,11 @@ interface GearPictureState {
 /** The gears of a machine as a picture. */
 export function gearPicture(machine: Machine): Shown<GearPictureState> {
   const { pinionTeeth, mainTeeth } = machine.gears;
-  return show<GearPictureState>(gearPictureView, { pinion: pinionTeeth, main: mainTeeth, ratio: ratioOf(machine.gears) });
+  return show<GearPictureState>(gearPictureView, {
+    pinion: pinionTeeth,
+    main: mainTeeth,
+    ratio: ratioOf(machine.gears),
+  });
 }
 
 function sentence({ pinion, main, ratio }: GearPictureState): string {
@@ -38,7 +43,12 @@ function outline(teeth: number, m: number): string {
   const points: string[] = [];
   for (let i = 0; i < teeth; i++) {
     const a = i * step;
-    points.push(at(root, a - 0.34 * step), at(tip, a - 0.13 * step), at(tip, a + 0.13 * step), at(root, a + 0.34 * step));
+    points.push(
+      at(root, a - 0.34 * step),
+      at(tip, a - 0.13 * step),
+      at(tip, a + 0.13 * step),
+      at(root, a + 0.34 * step),
+    );
   }
   return `M${points.join("L")}Z`;
 }
@@ -100,7 +110,10 @@ const gearPictureView: View<GearPictureState> = {
       main.group.setAttribute("transform", `translate(${x.toFixed(1)},${y})`);
       // A tooth of the main gear points right; the pinion's gap has to face it: half a step, if a tooth would face left.
       const facing = next.pinion % 2 === 0 ? 180 / next.pinion : 0;
-      pinion.group.setAttribute("transform", `translate(${(x + r1 + r2).toFixed(1)},${y}) rotate(${facing.toFixed(2)})`);
+      pinion.group.setAttribute(
+        "transform",
+        `translate(${(x + r1 + r2).toFixed(1)},${y}) rotate(${facing.toFixed(2)})`,
+      );
       svg.setAttribute("aria-label", sentence(next));
       setText(caption, sentence(next));
       if (again) start();

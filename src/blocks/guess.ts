@@ -31,13 +31,15 @@ export function choose(question: Omit<ChooseState, "given"> & { answers: Answers
 function chooseReply(state: ChooseState): string {
   if (state.given === null) return "";
   const right = state.options.find((option) => option.key === state.right);
-  const truth = state.given === state.right || !right ? "" : `${en.guess.truth} ${right.says}. ${state.reply[state.right] ?? ""}`;
+  const truth =
+    state.given === state.right || !right ? "" : `${en.guess.truth} ${right.says}. ${state.reply[state.right] ?? ""}`;
   return [state.given === SHOWN ? "" : (state.reply[state.given] ?? ""), truth].filter(Boolean).join(" ");
 }
 
 const chooseView: View<ChooseState> = {
   name: "choose",
-  words: (state) => `${state.ask} ${state.options.map((option) => option.says).join("; ")}. ${chooseReply(state)}`.trim(),
+  words: (state) =>
+    `${state.ask} ${state.options.map((option) => option.says).join("; ")}. ${chooseReply(state)}`.trim(),
   mount(host) {
     const doc = host.ownerDocument;
     const legend = el(doc, "legend");
@@ -94,7 +96,9 @@ export interface EstimateState {
 }
 
 /** Asks for a number on a scale. */
-export function estimate(question: Omit<EstimateState, "given" | "skipped"> & { answers: Answers }): Shown<EstimateState> {
+export function estimate(
+  question: Omit<EstimateState, "given" | "skipped"> & { answers: Answers },
+): Shown<EstimateState> {
   const { answers, ...rest } = question;
   const given = answers[question.id];
   return show(estimateView, { ...rest, given: typeof given === "number" ? given : null, skipped: given === SHOWN });

@@ -21,7 +21,10 @@ interface ModeChoiceState {
 
 /** Lets the reader choose the mode that the page looks at. */
 export function modeChoice(machine: Machine, answers: Answers): Shown<ModeChoiceState> {
-  return show<ModeChoiceState>(modeChoiceView, { names: machine.modes.map((mode) => mode.name), chosen: modeChosen(machine, answers) });
+  return show<ModeChoiceState>(modeChoiceView, {
+    names: machine.modes.map((mode) => mode.name),
+    chosen: modeChosen(machine, answers),
+  });
 }
 
 const modeChoiceView: View<ModeChoiceState> = {

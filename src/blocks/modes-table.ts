@@ -1,11 +1,11 @@
 /** The flight modes as a table: head speed and throttle, each from the other, what is really given, and whether it is held. */
 import type { QuantityName } from "#figures/catalogue";
 import type { Figures } from "#figures/figures";
+import { figuresOf } from "#figures/figures";
 import { bind, socketFor } from "#inputs/bound";
 import { boxFor, numberInput } from "#inputs/box";
 import { makeSlider } from "#inputs/slider";
 import type { Bench } from "#machine/bench";
-import { figuresOf } from "#figures/figures";
 import { el, setText } from "#view/dom";
 import { formatValue } from "#view/format";
 import { type Shown, show, type View } from "#view/shown";
@@ -21,7 +21,10 @@ interface ModesTableState {
 }
 
 /** The flight modes of a machine in a table. */
-export function modesTable(figures: Figures, options: { edit?: boolean; stale?: boolean } = {}): Shown<ModesTableState> {
+export function modesTable(
+  figures: Figures,
+  options: { edit?: boolean; stale?: boolean } = {},
+): Shown<ModesTableState> {
   return show(modesTableView, { figures, edit: options.edit ?? false, stale: options.stale ?? false });
 }
 
@@ -81,7 +84,8 @@ function rowFor(host: HTMLElement, bench: Bench, mode: number, { edit, stale }: 
   const throttleOutput = el(doc, "output");
   const typed = edit ? throttleBox(host, bench, mode) : null;
   const head = edit
-    ? bind(socketFor(host, bench), makeSlider(socketFor(host, bench), `modes.${mode}.headRpm`, { boxOnly: true })).element
+    ? bind(socketFor(host, bench), makeSlider(socketFor(host, bench), `modes.${mode}.headRpm`, { boxOnly: true }))
+        .element
     : headOutput;
   const cells = columns(stale).map(([quantity, title]) => {
     const output = el(doc, "output");
@@ -126,12 +130,26 @@ const modesTableView: View<ModesTableState> = {
     const doc = host.ownerDocument;
     const head = el(doc, "tr");
     const body = el(doc, "tbody");
-    const table = el(doc, "table", { class: "modes-table" }, el(doc, "caption", {}, en.modes.caption), el(doc, "thead", {}, head), body);
-    host.append(el(doc, "div", { class: "wide-table", tabindex: "0", role: "region", "aria-label": en.modes.caption }, table));
+    const table = el(
+      doc,
+      "table",
+      { class: "modes-table" },
+      el(doc, "caption", {}, en.modes.caption),
+      el(doc, "thead", {}, head),
+      body,
+    );
+    host.append(
+      el(doc, "div", { class: "wide-table", tabindex: "0", role: "region", "aria-label": en.modes.caption }, table),
+    );
     const rows: Row[] = [];
     return (state) => {
       if (!head.firstChild) {
-        const titles = [en.modes.name, en.modes.head, en.modes.throttle, ...columns(state.stale).map(([, title]) => title)];
+        const titles = [
+          en.modes.name,
+          en.modes.head,
+          en.modes.throttle,
+          ...columns(state.stale).map(([, title]) => title),
+        ];
         head.append(...titles.map((title) => el(doc, "th", { scope: "col" }, title)));
       }
       const wanted = state.figures.machine.modes.length;

@@ -1,9 +1,10 @@
 /**
  * A computed figure in the text: an `<output>` that other programs can read, inside a button that opens how it came about.
  */
-import type { Figures } from "#figures/figures";
+
 import type { QuantityName } from "#figures/catalogue";
 import { catalogue } from "#figures/catalogue";
+import type { Figures } from "#figures/figures";
 import { el, setAttribute, setText } from "#view/dom";
 import { formatValue } from "#view/format";
 import { type Shown, show, type View } from "#view/shown";

@@ -95,7 +95,15 @@ export function headroomPlot(figures: Figures, whatIf: Figures | null = null, mo
   ];
   const points: Point[] =
     lowest !== null && lowest > 0
-      ? [{ key: "meets", x: lowest, y: asked, kind: "place", label: words.meets(formatValue(lowest, "percent", { decimals: 0 })) }]
+      ? [
+          {
+            key: "meets",
+            x: lowest,
+            y: asked,
+            kind: "place",
+            label: words.meets(formatValue(lowest, "percent", { decimals: 0 })),
+          },
+        ]
       : [];
   return plot({
     name: "headroom",
@@ -103,7 +111,9 @@ export function headroomPlot(figures: Figures, whatIf: Figures | null = null, mo
     unit: "rpm",
     x: { label: words.x, unit: "percent", low: 0, high: 100, exact: true, reversed: true, ends: ["full", "empty"] },
     y: { label: ceilingWords.y, unit: "rpm", low: asked, high: asked },
-    curves: whatIf ? [...curves, ...curvesOf(whatIf, Math.min(mode, whatIf.machine.modes.length - 1), "what-if")] : curves,
+    curves: whatIf
+      ? [...curves, ...curvesOf(whatIf, Math.min(mode, whatIf.machine.modes.length - 1), "what-if")]
+      : curves,
     levels,
     zones: cannotZone(curves, asked),
     points,

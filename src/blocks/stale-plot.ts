@@ -16,7 +16,8 @@ export function stalePlot(figures: Figures): Shown<PlotState> {
   const now = figures.number("learned-head-speed");
   const then = now === null || motorSpeed === null ? null : (now * figures.rig.ratio) / ratioThen;
   const curves: Curve[] = [];
-  if (then !== null && then !== now) curves.push({ key: "then", label: words.then, ink: "pinned-now", xs: ENDS, ys: [0, then] });
+  if (then !== null && then !== now)
+    curves.push({ key: "then", label: words.then, ink: "pinned-now", xs: ENDS, ys: [0, then] });
   if (now !== null) curves.push({ key: "now", label: words.now, ink: "now", xs: ENDS, ys: [0, now] });
   const modes = figures.machine.modes.map(({ name }, mode) => {
     const throttle = figures.number("stale-head-speed", mode);

@@ -15,7 +15,10 @@ export function topOfBand(figures: Figures, mode: number): TopOfBand {
   const top = figures.number("usable-high-head-speed");
   const ceiling = half.number("ceiling-full-pitch", mode);
   if (top === null || ceiling === null) {
-    return { roomAtHalf: null, words: "This motor doesn't turn that rotor at full pitch on half a pack, so there is no ceiling at all." };
+    return {
+      roomAtHalf: null,
+      words: "This motor doesn't turn that rotor at full pitch on half a pack, so there is no ceiling at all.",
+    };
   }
   const room = ceiling - top;
   const words =

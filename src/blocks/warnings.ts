@@ -11,7 +11,9 @@ interface WarningsState {
 
 /** The warnings of a mode and of the whole machine; without a mode, all of them. */
 export function warnings(figures: Figures, mode?: number): Shown<WarningsState> {
-  const mine = figures.warnings.filter((warning) => mode === undefined || warning.mode === null || warning.mode === mode);
+  const mine = figures.warnings.filter(
+    (warning) => mode === undefined || warning.mode === null || warning.mode === mode,
+  );
   return show<WarningsState>(warningsView, { warnings: mine });
 }
 

@@ -8,6 +8,7 @@ import { fieldName, type Worked, type WorkedTerm, workedOf } from "#figures/work
 import type { Bench } from "#machine/bench";
 import { el, setText } from "#view/dom";
 import { formatBand, formatValue } from "#view/format";
+import { setFormula } from "#view/formula";
 import { enBlocks as en } from "#view/words/en-blocks";
 import type { QuantityState } from "./quantity.ts";
 
@@ -51,7 +52,10 @@ function buildPanel(button: HTMLElement, bench: Bench): Panel {
   const assumes = el(doc, "dd");
   const source = el(doc, "dd");
   const row = (name: string, value: HTMLElement) => [el(doc, "dt", {}, name), value] as const;
-  const formulas = [...row(en.worked.formula, el(doc, "dd", {}, general)), ...row(en.worked.numbers, el(doc, "dd", {}, numbers))];
+  const formulas = [
+    ...row(en.worked.formula, el(doc, "dd", {}, general)),
+    ...row(en.worked.numbers, el(doc, "dd", {}, numbers)),
+  ];
   const rest = [...row(en.worked.from, from), ...row(en.worked.assumes, assumes), ...row(en.worked.source, source)];
   const list = el(doc, "dl", {}, ...formulas, ...row(en.worked.band, band), ...rest);
   const element = el(doc, "aside", { class: "worked" }, el(doc, "p", {}, title, " ", close), list);
@@ -70,7 +74,10 @@ function buildPanel(button: HTMLElement, bench: Bench): Panel {
       for (const part of [...formulas, ...rest]) part.hidden = work === null;
       if (work) {
         void setFormula(general, work.general);
-        void setFormula(numbers, work.withNumbers(texts(work), texText(typeof value === "number" ? value : null, unit)));
+        void setFormula(
+          numbers,
+          work.withNumbers(texts(work), texText(typeof value === "number" ? value : null, unit)),
+        );
         showTerms(from, work, bench);
         setText(assumes, work.assumes);
         setText(source, work.source);
@@ -122,22 +129,12 @@ function showTerms(host: HTMLElement, work: Worked, bench: Bench): void {
 function inputLink(doc: Document, term: WorkedTerm, text: string, _bench: Bench): HTMLElement {
   const link = el(doc, "button", { type: "button", class: "link", title: fieldName(term.path ?? "") }, text);
   link.addEventListener("click", () => {
-    const input = doc.querySelector<HTMLElement>(`[data-input="${term.path}"] input, [data-input="${term.path}"] select`);
+    const input = doc.querySelector<HTMLElement>(
+      `[data-input="${term.path}"] input, [data-input="${term.path}"] select`,
+    );
     input?.closest("details")?.setAttribute("open", "");
     input?.scrollIntoView({ block: "center" });
     input?.focus();
   });
   return link;
-}
-
-const set = new WeakMap<HTMLElement, string>();
-
-/** Sets TeX as MathML. The typesetter is fetched when the first number is opened; until then the TeX stands there. */
-async function setFormula(host: HTMLElement, tex: string): Promise<void> {
-  if (set.get(host) === tex) return;
-  set.set(host, tex);
-  const { default: katex } = await import("katex");
-  if (set.get(host) !== tex) return;
-  katex.render(tex, host, { output: "mathml", throwOnError: false });
-  for (const note of host.querySelectorAll("annotation")) note.remove();
 }

@@ -5,6 +5,7 @@ import { compile, type Notebook, slugOf } from "./compile.ts";
 import { NotebookError } from "./fault.ts";
 import { type Front, readFront } from "./front.ts";
 import { policy } from "./policy.ts";
+import { unbroken } from "./prose.ts";
 
 /** One line of the contents. */
 export interface Entry extends Front {
@@ -72,7 +73,7 @@ export function slugOfScript(id: string): string | undefined {
 }
 
 const entities: Record<string, string> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
-const escaped = (text: string): string => text.replace(/[&<>"]/g, (mark) => entities[mark] ?? mark);
+const escaped = (text: string): string => unbroken(text).replace(/[&<>"]/g, (mark) => entities[mark] ?? mark);
 
 /**
  * A notebook's page: the template index.html, in which each `<!--name-->` stands for a part. With `drawn` it is the page

@@ -14,6 +14,11 @@ const [open, close] = ["\uE000", "\uE001"];
 const holder = new RegExp(`${open}(\\d+)${close}`, "g");
 const alone = new RegExp(`<p>${open}(\\d+)${close}</p>`, "g");
 
+const unit = /(?<=\d) (?=%|(?:rpm|V|A|W|Hz|kHz|mm|m|s|min|g|kg|N|J)\b)/g;
+
+/** Words with their numbers and units held together at the end of a line. */
+export const unbroken = (words: string): string => words.replace(unit, "\u00a0");
+
 /** `places` gives for each cell or value the `data-cell` of its place. */
 export function setProse(split: Split, places: ReadonlyMap<Piece, string>): Prose {
   const { text, pieces } = split;
@@ -23,7 +28,8 @@ export function setProse(split: Split, places: ReadonlyMap<Piece, string>): Pros
   for (const piece of pieces) {
     const inner = text.slice(piece.inner.start, piece.inner.end);
     if (piece.kind === "prose" || piece.kind === "verbatim") {
-      markdown += text.slice(piece.start, piece.end);
+      const words = text.slice(piece.start, piece.end);
+      markdown += piece.kind === "prose" ? unbroken(words) : words;
       continue;
     }
     const word = `${open}${held.length}${close}`;

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { unbroken } from "#notebook/prose";
 import { compiled, faultsOf, fenced } from "./notebook.ts";
 
 const html = (body: string) => compiled(body).html;
@@ -108,5 +109,13 @@ describe("markup in prose", () => {
 
   it("that is harmless stays", () => {
     expect(html("a<sub>b</sub> & c")).toBe("<p>a<sub>b</sub> &amp; c</p>\n");
+  });
+});
+
+describe("numbers and their units", () => {
+  it("stay together at the end of a line, and words are left alone", () => {
+    expect(unbroken("70 % of 2,000 rpm, 5 A and 12 apples")).toBe(
+      "70\u00a0% of 2,000\u00a0rpm, 5\u00a0A and 12 apples",
+    );
   });
 });

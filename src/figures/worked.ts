@@ -1,0 +1,274 @@
+/**
+ * How a figure comes about: the relation behind it, the reader's own numbers in it, and the inputs they came from.
+ * The notation is the relation's own, so it can't drift from what is computed.
+ */
+import { fieldAt } from "#machine/fields";
+import { bladePull, rotorEnergy, tipMach, tipSpeed } from "#model/blades";
+import { flightTime } from "#model/endurance";
+import { gearRatio, tailSpeed, twoStageRatio } from "#model/gears";
+import { noLoadSpeed } from "#model/motor";
+import { openVoltage, packResistance, resistanceFactor } from "#model/pack";
+import { electricalSpeed } from "#model/poles";
+import { ceilingSpeed, currentForTorque, dutyToHold, packCurrent } from "#model/powertrain";
+import { learnedReference, setSpeed, throttleForSpeed } from "#model/reference";
+import type { Relation, Term, Texts } from "#model/relation";
+import { catalogue, type QuantityName } from "./catalogue.ts";
+import type { Figures } from "./figures.ts";
+import type { LoadName } from "./rig.ts";
+
+/** One quantity that went in: its value as shown, and where the reader changes it. */
+export interface WorkedTerm {
+  readonly name: string;
+  readonly symbol: string;
+  readonly value: number;
+  readonly unit: string;
+  /** The field it comes from, or the figure; null for what is worked out on the way. */
+  readonly path: string | null;
+  readonly quantity: QuantityName | null;
+}
+
+export interface Worked {
+  readonly title: string;
+  /** TeX: the general formula, and the same from strings of the terms' values and of the result. */
+  readonly general: string;
+  readonly withNumbers: (texts: Readonly<Record<string, string>>, result: string) => string;
+  readonly terms: Readonly<Record<string, WorkedTerm>>;
+  readonly assumes: string;
+  readonly source: string;
+}
+
+/** A value as shown, with the field or figure that it comes from. */
+type From = readonly [value: number, unit: string, path?: string | QuantityName];
+
+/** Every term of the relation must be given: a missing or misspelt one is a type error. */
+function worked<T extends Readonly<Record<string, Term>>>(
+  name: QuantityName,
+  relation: Relation<T, unknown>,
+  from: { readonly [K in keyof T]: From },
+): Worked {
+  const terms = Object.fromEntries(
+    Object.entries(relation.terms).map(([key, { name: termName, symbol }]): [string, WorkedTerm] => {
+      const [value, unit, origin = null] = from[key as keyof T];
+      const isFigure = origin !== null && Object.hasOwn(catalogue, origin);
+      const quantity = isFigure ? (origin as QuantityName) : null;
+      return [key, { name: termName, symbol, value, unit, path: isFigure ? null : origin, quantity }];
+    }),
+  );
+  return {
+    title: catalogue[name].title,
+    general: relation.general,
+    withNumbers: (texts, result) => relation.formula(texts as Texts<T>, result),
+    terms,
+    assumes: relation.assumes,
+    source: relation.source,
+  };
+}
+
+type Work = (figures: Figures, mode: number) => Worked | null;
+
+const head = (figures: Figures, mode: number): From => [
+  figures.number("set-head-speed", mode) ?? 0,
+  "rpm",
+  `modes.${mode}.headRpm`,
+];
+const turning = (figures: Figures, mode: number): From => [
+  figures.rig.parts.modes[mode]?.headSpeed ?? 0,
+  "rad/s",
+  `modes.${mode}.headRpm`,
+];
+const ratio = ({ rig }: Figures): From => [rig.ratio, "", "gear-ratio"];
+const reference = (figures: Figures): From => [
+  figures.number("learned-motor-speed") ?? 0,
+  "rpm",
+  "learned-motor-speed",
+];
+const motor = (figures: Figures, mode: number): From => [
+  figures.number("motor-speed", mode) ?? 0,
+  "rpm",
+  "motor-speed",
+];
+
+function teeth(name: QuantityName, figures: Figures): Worked {
+  const { pinionTeeth, mainTeeth, secondStage } = figures.machine.gears;
+  const pair: { pinionTeeth: From; mainTeeth: From } = {
+    pinionTeeth: [pinionTeeth, "", "gears.pinionTeeth"],
+    mainTeeth: [mainTeeth, "", "gears.mainTeeth"],
+  };
+  if (!secondStage) return worked(name, gearRatio, pair);
+  return worked(name, twoStageRatio, {
+    ...pair,
+    driverTeeth: [secondStage.driverTeeth, "", "gears.secondStage.driverTeeth"],
+    drivenTeeth: [secondStage.drivenTeeth, "", "gears.secondStage.drivenTeeth"],
+  });
+}
+
+function ceilingWork(name: QuantityName, load: LoadName): Work {
+  return (figures, mode) => {
+    const { train } = figures.rig;
+    const ceiling = figures.bearings.ceiling(load, mode);
+    const torque = ceiling === null ? null : figures.rig.load(load, mode)(ceiling);
+    if (torque === null) return null;
+    return worked(name, ceilingSpeed, {
+      openVoltage: [train.openVoltage, "V", "pack-open-voltage"],
+      current: [currentForTorque(train, torque), "A"],
+      resistance: [train.motorResistance + train.controllerResistance + train.packResistance, "ohm"],
+      torqueConstant: [train.torqueConstant, "V s", "motor.kvRpmPerVolt"],
+      gearRatio: ratio(figures),
+    });
+  };
+}
+
+function dutyWork(name: QuantityName, load: LoadName): Work {
+  return (figures, mode) => {
+    const { train } = figures.rig;
+    const point = figures.bearings.point(load, mode);
+    if (point === null) return null;
+    return worked(name, dutyToHold, {
+      openVoltage: [train.openVoltage, "V", "pack-open-voltage"],
+      packResistance: [train.packResistance, "ohm", "pack-resistance"],
+      current: load === "hover" ? [point.motorCurrent, "A", "hover-motor-current"] : [point.motorCurrent, "A"],
+      emf: [train.torqueConstant * point.motorSpeed, "V"],
+      resistance: [train.motorResistance + train.controllerResistance, "ohm"],
+    });
+  };
+}
+
+function currentWork(name: QuantityName, load: LoadName): Work {
+  return (figures, mode) => {
+    const point = figures.bearings.point(load, mode);
+    if (point === null) return null;
+    return worked(name, packCurrent, {
+      duty: [100 * point.duty, "percent", load === "hover" ? "duty-hover" : "duty-full-pitch"],
+      current: [point.motorCurrent, "A"],
+    });
+  };
+}
+
+/** The figures that can be opened, by name. */
+const works: Partial<Record<QuantityName, Work>> = {
+  "gear-ratio": (figures) => teeth("gear-ratio", figures),
+  "pack-open-voltage": ({ rig }) =>
+    worked("pack-open-voltage", openVoltage, {
+      cells: [rig.parts.pack.cells, "", "pack.cells"],
+      cellVoltage: [rig.train.openVoltage / rig.parts.pack.cells, "V", "pack.chargePercent"],
+    }),
+  "pack-resistance": ({ rig, machine }) =>
+    worked("pack-resistance", packResistance, {
+      cells: [rig.parts.pack.cells, "", "pack.cells"],
+      cellResistance: [machine.pack.cellResistanceMilliohm, "mΩ", "pack.cellResistanceMilliohm"],
+      temperatureFactor: [resistanceFactor(rig.parts.pack.temperature), "", "pack.temperatureC"],
+      leadResistance: [machine.pack.leadResistanceMilliohm, "mΩ", "pack.leadResistanceMilliohm"],
+    }),
+  "no-load-head-speed": (figures) => {
+    const { train } = figures.rig;
+    return worked("no-load-head-speed", noLoadSpeed, {
+      speedConstant: [figures.machine.motor.kvRpmPerVolt, "rpm/V", "motor.kvRpmPerVolt"],
+      openVoltage: [train.openVoltage, "V", "pack-open-voltage"],
+      noLoadCurrent: [train.noLoadCurrent, "A", "motor.noLoadCurrentA"],
+      resistance: [train.motorResistance + train.controllerResistance + train.packResistance, "ohm"],
+      gearRatio: ratio(figures),
+    });
+  },
+  "learned-motor-speed": (figures) => {
+    const { throttlePercent, motorRpm } = figures.machine.controller.learned;
+    const speed = figures.number("learned-motor-speed");
+    if (speed === null) return null;
+    return worked("learned-motor-speed", learnedReference, {
+      motorSpeed: [motorRpm ?? (speed * throttlePercent) / 100, "rpm", "controller.learned.motorRpm"],
+      throttle: [throttlePercent, "percent", "controller.learned.throttlePercent"],
+    });
+  },
+  "learned-head-speed": (figures) => atThrottle("learned-head-speed", figures, [100, "percent"]),
+  "usable-low-head-speed": (figures) =>
+    atThrottle("usable-low-head-speed", figures, [
+      figures.machine.controller.usableLowPercent,
+      "percent",
+      "controller.usableLowPercent",
+    ]),
+  "usable-high-head-speed": (figures) =>
+    atThrottle("usable-high-head-speed", figures, [
+      figures.machine.controller.usableHighPercent,
+      "percent",
+      "controller.usableHighPercent",
+    ]),
+  throttle: (figures, mode) => throttleWork("throttle", figures, mode),
+  "throttle-entered": (figures, mode) => throttleWork("throttle-entered", figures, mode),
+  "head-speed-entered": (figures, mode) =>
+    atThrottle("head-speed-entered", figures, [
+      figures.number("throttle-entered", mode) ?? 0,
+      "percent",
+      "throttle-entered",
+    ]),
+  "ceiling-hover": ceilingWork("ceiling-hover", "hover"),
+  "ceiling-full-pitch": ceilingWork("ceiling-full-pitch", "full-pitch"),
+  "duty-hover": dutyWork("duty-hover", "hover"),
+  "duty-full-pitch": dutyWork("duty-full-pitch", "full-pitch"),
+  "hover-pack-current": currentWork("hover-pack-current", "hover"),
+  "full-pitch-pack-current": currentWork("full-pitch-pack-current", "full-pitch"),
+  "electrical-speed": (figures, mode) =>
+    worked("electrical-speed", electricalSpeed, {
+      motorSpeed: motor(figures, mode),
+      poles: [figures.machine.motor.poles, "", "motor.poles"],
+    }),
+  "tail-rotor-speed": (figures, mode) =>
+    worked("tail-rotor-speed", tailSpeed, {
+      headSpeed: head(figures, mode),
+      tailRatio: [figures.machine.gears.tailRatio, "", "gears.tailRatio"],
+    }),
+  "tip-speed": (figures, mode) =>
+    worked("tip-speed", tipSpeed, {
+      speed: turning(figures, mode),
+      radius: [figures.rig.parts.mainRotor.radius, "m", "mainRotor.diameterMm"],
+    }),
+  "tip-mach": (figures, mode) =>
+    worked("tip-mach", tipMach, {
+      tipSpeed: [figures.number("tip-speed", mode) ?? 0, "m/s", "tip-speed"],
+      soundSpeed: [figures.rig.air.soundSpeed, "m/s", "place.temperatureC"],
+    }),
+  "blade-pull": (figures, mode) =>
+    worked("blade-pull", bladePull, {
+      mass: [figures.rig.parts.mainRotor.bladeMass, "kg", "mainRotor.bladeMassG"],
+      centre: [figures.rig.parts.mainRotor.bladeCentre, "m", "mainRotor.bladeCentreMm"],
+      speed: turning(figures, mode),
+    }),
+  "rotor-energy": (figures, mode) =>
+    worked("rotor-energy", rotorEnergy, {
+      blades: [figures.machine.mainRotor.blades, "", "mainRotor.blades"],
+      inertia: [figures.rig.bladeInertia ?? 0, "kg m²", "mainRotor.bladeMassG"],
+      speed: turning(figures, mode),
+    }),
+  "hover-duration": (figures, mode) => {
+    const minutes = figures.number("hover-duration", mode);
+    if (minutes === null || minutes === 0) return null;
+    const { pack } = figures.machine;
+    const used = Math.max(0, pack.chargePercent - 20);
+    return worked("hover-duration", flightTime, {
+      capacity: [pack.capacityMah, "mAh", "pack.capacityMah"],
+      used: [used, "percent", "pack.chargePercent"],
+      // The mean over the falling voltage, from the same integral.
+      current: [((pack.capacityMah / 1000) * (used / 100) * 60) / minutes, "A", "hover-pack-current"],
+    });
+  },
+};
+
+function atThrottle(name: QuantityName, figures: Figures, throttle: From): Worked | null {
+  if (figures.number("learned-motor-speed") === null) return null;
+  return worked(name, setSpeed, { throttle, reference: reference(figures), gearRatio: ratio(figures) });
+}
+
+function throttleWork(name: QuantityName, figures: Figures, mode: number): Worked | null {
+  if (figures.number("learned-motor-speed") === null) return null;
+  return worked(name, throttleForSpeed, {
+    headSpeed: head(figures, mode),
+    reference: reference(figures),
+    gearRatio: ratio(figures),
+  });
+}
+
+/** What stands behind a figure; null where no single relation does. Units: each term says its own. Source: the relation's. */
+export function workedOf(figures: Figures, name: QuantityName, mode = 0): Worked | null {
+  return works[name]?.(figures, mode) ?? null;
+}
+
+/** The name of the field behind a term, for its link. Units: none. Source: definition. */
+export const fieldName = (path: string): string => fieldAt(path).name;
