@@ -18,7 +18,7 @@ export const BROKEN = 2;
 export interface Ticker {
   /** Advances the state by a whole tick; DONE, CHATTERS, or BROKEN when a figure left the numbers. */
   readonly tick: (y: Float64Array) => number;
-  /** [0]: changes of the clutch so far; [1] is for the caller to keep. */
+  /** [0]: changes of the clutch so far; [1] is for the caller to keep; [2]: steps taken so far. */
   readonly changes: Int32Array;
   /** Steps of a tick with the clutch engaged and overrunning. */
   readonly steps: readonly [number, number];
@@ -43,7 +43,8 @@ export function createTicker(plant: Plant, length: number, share: number = fines
   if (!(Math.max(...steps) <= mostSteps)) return null;
   const { gearRatio } = plant.machine;
   const stepper = createStepper(at.SIZE, at.ACTING, plant.derivative, now, at.SINCE);
-  const changes = new Int32Array(2);
+  const tiny = length * 1e-9;
+  const changes = new Int32Array(3);
   const kept = new Float64Array(at.SIZE);
   const spare = new Float64Array(at.SIZE);
   // [0] the sign of change: below nothing, the clutch must change; [1] its value at the step's start.
@@ -99,8 +100,9 @@ export function createTicker(plant: Plant, length: number, share: number = fines
   const tick = (y: Float64Array): number => {
     now[at.SINCE] = 0;
     const first = changes[0]!;
-    let left = length;
-    while (left > length * 1e-9) {
+    for (;;) {
+      const left = length - now[at.SINCE]!;
+      if (!(left > tiny)) break;
       const start = now[at.SINCE]!;
       stepper.begin(y);
       if (mode[0] === 1 && now[at.CLUTCH]! < 0) {
@@ -114,13 +116,13 @@ export function createTicker(plant: Plant, length: number, share: number = fines
       stepper.length[0] = left / Math.ceil((left / length) * steps[engaged ? 0 : 1]! - 1e-9);
       kept.set(y);
       stepper.finish(y);
+      changes[2] = changes[2]! + 1;
       // The torque of the last stage is close to that of the step's end: only when it is past zero is the end asked.
       if (!engaged || now[at.CLUTCH]! < 0) {
         measure(y);
         if (sign[0]! < 0) meet(y, start);
       }
       if (changes[0]! - first > mostChanges) return CHATTERS;
-      left = length - now[at.SINCE]!;
     }
     for (let i = 0; i < at.SIZE; i++) if (!Number.isFinite(y[i]!)) return BROKEN;
     return DONE;

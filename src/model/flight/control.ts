@@ -52,9 +52,13 @@ export function createControl(
     steps: c.dutySteps,
   });
   const port = new Float64Array(7);
-  const place = new Int32Array([-1]);
-  // [0] time the order began, s; [1] duty then; [2] rate of the ramp, rad/s2.
-  const kept = new Float64Array(3);
+  // [0] the order that is carried out, [1] what it is: nothing, a duty, or a speed.
+  const place = new Int32Array([-1, 0]);
+  // [0] time the order began, s; [1] duty then; [2] rate of the set speed, rad/s2; [3] duty or speed at the end of the ramp;
+  // [4] length of a duty's ramp, s; [5] time of the next order, s. Numbers in a typed array: no garbage.
+  const kept = new Float64Array(6);
+  kept[5] = orders[0]?.from ?? Number.POSITIVE_INFINITY;
+  const { reference, dutySteps } = c;
   meter.reset(0, speed);
   governor.preset(duty);
   governor.port[INTERVAL] = interval;
@@ -63,17 +67,25 @@ export function createControl(
   port[ASKED] = speed;
 
   const begin = (): void => {
+    place[0] = place[0]! + 1;
     const order = orders[place[0]!]!;
     kept[0] = port[NOW]!;
     kept[1] = port[DUTY]!;
-    if (order.kind === "off") governor.preset(0);
+    kept[2] = 0;
+    kept[5] = orders[place[0]! + 1]?.from ?? Number.POSITIVE_INFINITY;
+    place[1] = order.kind === "off" ? 0 : order.kind === "duty" ? 1 : 2;
     if (order.kind !== "speed") port[ASKED] = 0;
-    else if (order.ramp === "none") port[ASKED] = order.speed;
-    else {
+    if (order.kind === "off") governor.preset(0);
+    if (order.kind === "duty") {
+      kept[3] = order.duty;
+      kept[4] = order.ramp;
+    }
+    if (order.kind === "speed") {
+      kept[3] = order.speed;
       const from = port[READING]!;
+      port[ASKED] = order.ramp === "none" ? order.speed : from;
       if (order.ramp === "bail-out") kept[2] = (order.speed - from) / Math.max(c.bailOutRamp, interval);
-      else kept[2] = c.reference / Math.max(c.startRamp, interval);
-      port[ASKED] = from;
+      if (order.ramp === "start") kept[2] = reference / Math.max(c.startRamp, interval);
     }
   };
 
@@ -83,27 +95,24 @@ export function createControl(
     meter.port[ANGLE] = port[TURNED]!;
     meter.port[SPEED] = port[MOTOR]!;
     meter.read();
-    const reading = meter.port[MEASURED]!;
-    port[READING] = reading;
-    while (place[0]! + 1 < orders.length && time >= orders[place[0]! + 1]!.from - 1e-9) {
-      place[0] = place[0]! + 1;
-      begin();
-    }
-    const order = place[0]! < 0 ? undefined : orders[place[0]!];
+    port[READING] = meter.port[MEASURED]!;
+    while (time >= kept[5]! - 1e-9) begin();
     port[HOLDS] = 0;
-    if (order === undefined || order.kind === "off") port[DUTY] = 0;
-    else if (order.kind === "duty") {
-      const share = order.ramp > 0 ? (time - kept[0]!) / order.ramp : 1;
-      const wanted = kept[1]! + Math.min(share, 1) * (order.duty - kept[1]!);
-      port[DUTY] = Math.round(wanted * c.dutySteps) / c.dutySteps;
+    if (place[1] === 0) port[DUTY] = 0;
+    else if (place[1] === 1) {
+      const share = kept[4]! > 0 ? (time - kept[0]!) / kept[4]! : 1;
+      const wanted = kept[1]! + Math.min(share, 1) * (kept[3]! - kept[1]!);
+      port[DUTY] = Math.round(wanted * dutySteps) / dutySteps;
     } else {
-      if (port[ASKED] !== order.speed) {
-        const next = port[ASKED]! + kept[2]! * interval;
-        const reached = kept[2]! >= 0 === next >= order.speed;
-        port[ASKED] = order.ramp === "none" || reached || kept[2] === 0 ? order.speed : next;
+      const rate = kept[2]!;
+      const next = port[ASKED]! + rate * interval;
+      const reached = rate === 0 || rate > 0 === next >= kept[3]!;
+      port[ASKED] = reached ? kept[3]! : next;
+      if (reached) {
+        kept[2] = 0;
+        port[HOLDS] = 1;
       }
-      if (port[ASKED] === order.speed) port[HOLDS] = 1;
-      governor.port[ERROR] = (port[ASKED]! - reading) / c.reference;
+      governor.port[ERROR] = (port[ASKED]! - port[READING]!) / reference;
       governor.correct();
       port[DUTY] = governor.port[OUTPUT]!;
     }

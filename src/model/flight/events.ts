@@ -106,7 +106,9 @@ export function endWords(end: End, machine: FlightMachine): string | null {
     case "too-quick":
       return `This machine can't be followed: something in it settles within ${(end.value * 1e6).toPrecision(2)} µs. Look at the motor's inertia and resistance (${(machine.motor.inertia * 1e7).toPrecision(2)} g cm²).`;
     case "too-long":
-      return "The flight is too long to be computed at this loop rate.";
+      return end.time > 0
+        ? `The computation was stopped at ${when}: this machine wants steps so short that nobody would wait for the rest.`
+        : "The flight is too long to be computed at this loop rate.";
     case "no-curve":
       return "The rotor's map or the pack's curve gives no figure for this machine.";
     case "impossible-machine":

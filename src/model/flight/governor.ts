@@ -48,7 +48,7 @@ export function createGovernor(settings: GovernorSettings): Governor {
   const correct = (): void => {
     const error = port[ERROR]!;
     const wanted = proportionalGain * error + port[INTEGRAL]!;
-    const limited = wanted > highest ? highest : Math.max(wanted, lowest);
+    const limited = Math.min(highest, Math.max(lowest, wanted));
     let drive = error;
     if (kind === 1 && (wanted - limited) * error > 0) drive = 0;
     if (kind === 2) drive = error - backGain * (wanted - limited);

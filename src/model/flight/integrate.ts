@@ -33,27 +33,25 @@ export function createStepper(
 ): Stepper {
   const length = new Float64Array(1);
   const rates = new Float64Array(size);
-  const other = new Float64Array(size);
-  const sum = new Float64Array(size);
+  const second = new Float64Array(size);
+  const third = new Float64Array(size);
+  const fourth = new Float64Array(size);
   const stage = new Float64Array(size);
   const begin = (y: Float64Array): void => derivative(y, rates);
   const finish = (y: Float64Array): void => {
     const h = length[0]!;
     const half = h / 2;
     const start = since[sinceAt]!;
-    for (let i = 0; i < size; i++) sum[i] = rates[i]!;
     for (let i = 0; i < acting; i++) stage[i] = y[i]! + half * rates[i]!;
     since[sinceAt] = start + half;
-    derivative(stage, other);
-    for (let i = 0; i < size; i++) sum[i] = sum[i]! + 2 * other[i]!;
-    for (let i = 0; i < acting; i++) stage[i] = y[i]! + half * other[i]!;
-    derivative(stage, other);
-    for (let i = 0; i < size; i++) sum[i] = sum[i]! + 2 * other[i]!;
-    for (let i = 0; i < acting; i++) stage[i] = y[i]! + h * other[i]!;
+    derivative(stage, second);
+    for (let i = 0; i < acting; i++) stage[i] = y[i]! + half * second[i]!;
+    derivative(stage, third);
+    for (let i = 0; i < acting; i++) stage[i] = y[i]! + h * third[i]!;
     since[sinceAt] = start + h;
-    derivative(stage, other);
+    derivative(stage, fourth);
     const sixth = h / 6;
-    for (let i = 0; i < size; i++) y[i] = y[i]! + sixth * (sum[i]! + other[i]!);
+    for (let i = 0; i < size; i++) y[i] = y[i]! + sixth * (rates[i]! + 2 * (second[i]! + third[i]!) + fourth[i]!);
   };
   return { begin, finish, length, since, rates };
 }

@@ -215,15 +215,19 @@ function rates(m: FlightMachine, surface: Surface, speed: number): [number, numb
   const winding = copperResistance(motor.resistance, motor.temperature, motor.resistanceTemperature);
   const grip =
     motor.constant ** 2 / (winding + controller.resistance) + (motor.constant * motor.noLoadCurrent) / frictionFades;
-  const alone = grip / motor.inertia;
-  const joined = grip / (motor.inertia + rotor.inertia / (m.meshEfficiency * m.gearRatio ** 2));
   const tip = speed * rotor.radius;
+  const disc = m.airDensity * Math.PI * rotor.radius ** 2;
+  // Torque of the air rises with the square of the speed; the tail's part is taken as a third of the main rotor's.
+  const heaviest = surface.tailFrom + tailCellCount / surface.tailCells;
+  const damping = (2 * 1.3 * heaviest * disc * tip * tip * rotor.radius) / speed;
+  const motorAlone = grip / motor.inertia;
+  const rotorAlone = damping / rotor.inertia;
+  const geared = m.meshEfficiency * m.gearRatio ** 2;
+  const joined = (grip * geared + damping) / (motor.inertia * geared + rotor.inertia);
   // Lift falls with the inflow, momentum flow rises: both close the gap. A fifth of the tip speed is a hard climb's flow.
   const inflow = (Math.PI * tip * (surface.shift * surface.steepest + 0.4)) / (followingAir * rotor.radius);
-  const slow = Math.max(
-    1 / pack.slowTime,
-    motor.cooling / motor.heatCapacity,
-    controller.cooling / controller.heatCapacity,
-  );
-  return [Math.max(joined, inflow, slow), Math.max(alone, inflow, slow)];
+  const heave = (disc * tip * surface.shift * surface.steepest) / m.mass;
+  const warming = Math.max(motor.cooling / motor.heatCapacity, controller.cooling / controller.heatCapacity);
+  const rest = Math.max(inflow, heave, 1 / pack.slowTime, warming);
+  return [Math.max(joined, rest), Math.max(motorAlone, rotorAlone, rest)];
 }

@@ -55,8 +55,9 @@ export interface Flight {
   readonly clutchChanges: number;
 }
 
-/** More ticks than this is a run that nobody waits for. */
+/** More ticks or steps than this is a run that nobody waits for: some seconds of computing. */
 const mostTicks = 4_000_000;
+const mostSteps = 3_000_000;
 /** More changes of the clutch in half a second than this: it chatters. */
 const mostChanges = 160;
 
@@ -120,6 +121,10 @@ export function fly(order: FlightOrder): Flight {
       control.port[controlAt.TURNED] = y[at.ANGLE]!;
       control.port[controlAt.MOTOR] = y[at.MOTOR]!;
       control.sample();
+      if (!Number.isFinite(control.port[controlAt.DUTY]!)) {
+        end = { why: "not-a-number", time: k * length };
+        break;
+      }
       now[at.DUTY] = control.port[controlAt.DUTY]!;
     }
     pilot.port[pilotAt.NOW] = k * length;
@@ -144,6 +149,10 @@ export function fly(order: FlightOrder): Flight {
     }
     if (end) break;
     watch.look(y);
+    if (ticker.changes[2]! > mostSteps) {
+      end = { why: "too-long", time: (k + 1) * length };
+      break;
+    }
     if (k * length >= sinceChanges) {
       if (ticker.changes[0]! - ticker.changes[1]! > mostChanges) {
         end = { why: "clutch-chatters", time: (k + 1) * length };

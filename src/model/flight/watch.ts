@@ -99,8 +99,8 @@ export function createWatch(plant: Plant, machine: FlightMachine): Watch {
   const count = new Int32Array(1);
   const port = new Float64Array(3);
   // [0] set speed that was reached, [1] collective when it last moved, [2] time of that, [3] time of the last swing,
-  // [4] furthest in this hunt, [5] time the hunt began, [6] share of time at the duty's limit, [7] time of the last look.
-  const kept = new Float64Array(8);
+  // [4] furthest in this hunt, [5] time the hunt began, [6] share of time at the duty's limit, [7] time of the last look, [8] departure from the set speed.
+  const kept = new Float64Array(9);
   // [0] side of the last swing, [1] swings in a row.
   const swing = new Int32Array(2);
   const outputs = plant.now;
@@ -117,7 +117,9 @@ export function createWatch(plant: Plant, machine: FlightMachine): Watch {
     count[0] = c + 1;
   };
 
-  const hunt = (error: number, time: number, holds: boolean): void => {
+  const hunt = (holds: boolean): void => {
+    const error = kept[8]!;
+    const time = port[0]!;
     const collective = outputs[at.COLLECTIVE]! + outputs[at.COLLECTIVE_RATE]! * outputs[at.SINCE]!;
     if (Math.abs(collective - kept[1]!) > 0.004) {
       kept[1] = collective;
@@ -173,7 +175,8 @@ export function createWatch(plant: Plant, machine: FlightMachine): Watch {
     inside[9] = plant.mode[0] === 0 && speed > turning ? 1 : 0;
     values[11] = y[at.CHARGE]!;
     inside[11] = y[at.CHARGE]! < reserveCharge ? 1 : 0;
-    hunt(error, time, held);
+    kept[8] = error;
+    hunt(held);
     for (let k = 0; k < n; k++) {
       const b = k * 5;
       if (inside[k] === 1) {
