@@ -1,5 +1,6 @@
 /** Axes that stay put: nice ends, kept until the values leave them or fill too little of them, and few ticks. */
 import { tickStep } from "d3-array";
+import { type ScaleLinear, scaleLinear } from "d3-scale";
 import { formatNumber } from "#view/format";
 import type { Axis } from "./state.ts";
 
@@ -8,11 +9,8 @@ export interface Span {
   readonly high: number;
 }
 
-/** A straight map from a value to a place on the page, in px: `slope * value + start`. */
-export interface Scale extends Span {
-  readonly slope: number;
-  readonly start: number;
-}
+/** A straight map from a value to a place on the page, in px. */
+export type Scale = ScaleLinear<number, number>;
 
 export interface Tick {
   readonly value: number;
@@ -63,18 +61,10 @@ export function spanOf(axis: Axis, before: Span | null, seen: Span | null): Span
 }
 
 /** The map of a span onto the page from `from` px to `to` px. */
-export function scaleOf({ low, high }: Span, from: number, to: number): Scale {
-  const slope = (to - from) / (high - low);
-  return { low, high, slope, start: from - slope * low };
-}
+export const scaleOf = ({ low, high }: Span, from: number, to: number): Scale => scaleLinear([low, high], [from, to]);
 
-export function toPage(scale: Scale, value: number): number {
-  return scale.slope * value + scale.start;
-}
-
-export function fromPage(scale: Scale, place: number): number {
-  return (place - scale.start) / scale.slope;
-}
+/** Pixels for one unit of the value; negative where the values run against the page. */
+export const slopeOf = (scale: Scale): number => scale(1) - scale(0);
 
 const decimalsOf = (step: number): number => Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
 

@@ -1,6 +1,6 @@
 /** The drawing of a plot: the elements of its five marks, made once and brought from state to state. */
 import { Pen, svgEl } from "#view/dom";
-import { toPage } from "./axis.ts";
+
 import { textWidth } from "./labels.ts";
 import { axisWords, BASELINE, type Layout } from "./layout.ts";
 import { dotsPath, linePath, pencilPath } from "./path.ts";
@@ -101,7 +101,7 @@ export function drawing(svg: SVGSVGElement, name: string): Put {
 
   const putAxes: Put = (state, { x, y, xTicks, yTicks, left, right, top, bottom }) => {
     yAxis.draw(yTicks, ({ group, line, text }, tick) => {
-      const place = sharp(toPage(y, tick.value));
+      const place = sharp(y(tick.value));
       group.set("class", "y");
       line.set("x1", left);
       line.set("x2", right);
@@ -113,7 +113,7 @@ export function drawing(svg: SVGSVGElement, name: string): Put {
       text.text(tick.text);
     });
     xAxis.draw(xTicks, ({ group, line, text }, tick) => {
-      const place = toPage(x, tick.value);
+      const place = x(tick.value);
       group.set("class", "x");
       line.set("x1", sharp(place));
       line.set("x2", sharp(place));
@@ -142,7 +142,7 @@ export function drawing(svg: SVGSVGElement, name: string): Put {
 
   const putLevels: Put = (state, { x, y, left, right, top, bottom, levelLabels }) => {
     levels.draw(state.levels ?? [], ({ group, line, text }, level, i) => {
-      const place = round(toPage(level.axis === "x" ? x : y, level.at));
+      const place = round((level.axis === "x" ? x : y)(level.at));
       const inside =
         level.axis === "x" ? place >= left - 1 && place <= right + 1 : place >= top - 1 && place <= bottom + 1;
       group.set("data-level", level.key);
@@ -184,17 +184,17 @@ export function drawing(svg: SVGSVGElement, name: string): Put {
 
   const putPoints: Put = (state, { x, y, left, right, top, bottom }) => {
     const inside = (state.points ?? []).filter((point) => {
-      const px = toPage(x, point.x);
-      const py = toPage(y, point.y);
+      const px = x(point.x);
+      const py = y(point.y);
       return px >= left - 1 && px <= right + 1 && py >= top - 7 && py <= bottom + 1;
     });
     points.draw(inside, ({ group, bar, text }, point) => {
       group.set("data-point", point.key);
       group.set("class", `point ${point.kind}`);
-      const px = round(toPage(x, point.x));
-      const py = round(toPage(y, point.y));
+      const px = round(x(point.x));
+      const py = round(y(point.y));
       group.set("transform", `translate(${px},${py})`);
-      bar.set("d", barPath(toPage(y, point.low ?? point.y) - py, toPage(y, point.high ?? point.y) - py));
+      bar.set("d", barPath(y(point.low ?? point.y) - py, y(point.high ?? point.y) - py));
       const label = point.label ?? "";
       const width = textWidth(label) + 8;
       const toLeft = px + width > right && px - width > left;

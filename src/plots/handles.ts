@@ -4,7 +4,7 @@
  */
 import type { Bench } from "#machine/bench";
 import { Pen, svgEl } from "#view/dom";
-import { fromPage, type Scale, toPage } from "./axis.ts";
+import { type Scale, slopeOf } from "./axis.ts";
 import { textWidth } from "./labels.ts";
 import type { Layout } from "./layout.ts";
 import { type Slot, Slots } from "./slots.ts";
@@ -32,7 +32,7 @@ function fieldValue(handle: Handle, axisValue: number): number {
  */
 function keyValue(handle: Handle, scale: Scale, key: string, shift: boolean): number | null {
   const step = handle.step * (shift ? COARSE : 1);
-  const more = Math.sign((handle.scale ?? 1) * scale.slope) || 1;
+  const more = Math.sign((handle.scale ?? 1) * slopeOf(scale)) || 1;
   const ahead = handle.moves === "x" ? more : -more;
   const along = handle.moves === "x" ? ["ArrowRight", "ArrowLeft"] : ["ArrowUp", "ArrowDown"];
   const move = (by: number) => {
@@ -53,8 +53,8 @@ function keyValue(handle: Handle, scale: Scale, key: string, shift: boolean): nu
 
 /** Small arrows on the sides to which a mark can still go. */
 function arrowsOf(handle: Handle, scale: Scale): string {
-  const onward = (handle.scale ?? 1) * scale.slope > 0 ? handle.value < handle.max : handle.value > handle.min;
-  const backward = (handle.scale ?? 1) * scale.slope > 0 ? handle.value > handle.min : handle.value < handle.max;
+  const onward = (handle.scale ?? 1) * slopeOf(scale) > 0 ? handle.value < handle.max : handle.value > handle.min;
+  const backward = (handle.scale ?? 1) * slopeOf(scale) > 0 ? handle.value > handle.min : handle.value < handle.max;
   if (handle.moves === "x") return (backward ? "M-11,-4L-15,0L-11,4" : "") + (onward ? "M11,-4L15,0L11,4" : "");
   return (backward ? "M-4,-11L0,-15L4,-11" : "") + (onward ? "M-4,11L0,15L4,11" : "");
 }
@@ -98,7 +98,7 @@ export function handleDrawing(
       element.focus?.({ preventScroll: true });
       const rect = svg.getBoundingClientRect();
       const start = handle.moves === "x" ? rect.left : rect.top;
-      const stands = toPage(scaleFor(handle), handle[handle.moves] ?? 0);
+      const stands = scaleFor(handle)(handle[handle.moves] ?? 0);
       // The place where the mark was taken hold of stays under the finger.
       held = {
         grip,
@@ -113,7 +113,7 @@ export function handleDrawing(
     element.addEventListener("pointermove", (event) => {
       const { handle } = grip;
       if (!handle || held?.grip !== grip) return;
-      const value = fieldValue(handle, fromPage(scaleFor(handle), place(event, handle) - held.origin - held.by));
+      const value = fieldValue(handle, scaleFor(handle).invert(place(event, handle) - held.origin - held.by));
       if (value === held.asked) return;
       held.asked = value;
       propose(handle, value, held.gesture);
@@ -168,8 +168,8 @@ export function handleDrawing(
       grips.draw(state.handles ?? [], (grip, handle) => {
         grip.handle = handle;
         const { group, text, arrows } = grip;
-        const px = within(handle.x === null ? right : toPage(x, handle.x), left, right);
-        const py = within(handle.y === null ? (handle.x === null ? top : bottom) : toPage(y, handle.y), top, bottom);
+        const px = within(handle.x === null ? right : x(handle.x), left, right);
+        const py = within(handle.y === null ? (handle.x === null ? top : bottom) : y(handle.y), top, bottom);
         group.set("transform", `translate(${px},${py})`);
         group.set("data-handle", handle.key);
         group.set("data-moves", handle.moves);

@@ -1,6 +1,6 @@
 /** Where everything on a plot goes: from a state and a box to scales, ticks and placed words. Pure, in px. */
 import { formatNumber, unitText } from "#view/format";
-import { type Scale, type Span, scaleOf, spanOf, type Tick, ticksOf, toPage } from "./axis.ts";
+import { type Scale, type Span, scaleOf, slopeOf, spanOf, type Tick, ticksOf } from "./axis.ts";
 import { LINE, SIZE, spread, textWidth, wrapped } from "./labels.ts";
 import { extent } from "./path.ts";
 import type { Axis, Curve, PlotState } from "./state.ts";
@@ -82,7 +82,7 @@ function endOf(curve: Curve, reversed: boolean, x: Scale): { x: number; y: numbe
       continue;
     }
     // A piece of the way back tells on which side of the words the curve comes in.
-    if (Math.abs(x.slope * (vx - end.x)) > 60 || k === n - 1) return { ...end, before: vy };
+    if (Math.abs(slopeOf(x) * (vx - end.x)) > 60 || k === n - 1) return { ...end, before: vy };
   }
   return end && { ...end, before: end.y };
 }
@@ -97,13 +97,13 @@ function endLabels(state: PlotState, place: Place, frame: Omit<Layout, "curveLab
       labels.push({ lines, x: at, middle, height: lines.length * (LINE - 1) + (place === "two lines" ? 6 : 1) }) - 1
     );
   };
-  const inFrame = (value: number) => Math.min(Math.max(toPage(y, value), top), bottom);
+  const inFrame = (value: number) => Math.min(Math.max(y(value), top), bottom);
   const curveAt = state.curves.map((curve) => {
     const end = curve.label === "" ? null : endOf(curve, state.x.reversed === true, x);
     if (!end) return -1;
     // Inside, words go to the side of the curve where it did not come from.
-    const falls = toPage(y, end.before) <= toPage(y, end.y);
-    return add(curve.label, toPage(x, end.x), inFrame(end.y) + (inside ? (falls ? 14 : -14) : 0));
+    const falls = y(end.before) <= y(end.y);
+    return add(curve.label, x(end.x), inFrame(end.y) + (inside ? (falls ? 14 : -14) : 0));
   });
   const levelAt = (state.levels ?? []).map((level) =>
     level.axis === "y" && level.label !== "" ? add(level.label, right, inFrame(level.at) - (inside ? 12 : 0)) : -1,

@@ -1,4 +1,5 @@
 /** Path data, to a tenth of a pixel. A value that does not exist makes a gap, never a wrong line. */
+import { area, line } from "d3-shape";
 import type { Scale } from "./axis.ts";
 
 type Values = ArrayLike<number | null>;
@@ -12,20 +13,21 @@ const near = (place: number): number => (place > FAR ? FAR : place < -FAR ? -FAR
 const exists = (value: number | null | undefined): value is number =>
   value !== null && value !== undefined && value - value === 0;
 
+/** The places 0, 1, 2 ... of the points: kept, since a plot draws as many again in the next frame. */
+const places: number[] = [];
+function upTo(n: number): readonly number[] {
+  while (places.length < n) places.push(places.length);
+  return places.length === n ? places : places.slice(0, n);
+}
+
 /** A line through the points. */
 export function linePath(xs: ArrayLike<number>, ys: Values, x: Scale, y: Scale): string {
-  let path = "";
-  let drawing = false;
-  const n = Math.min(xs.length, ys.length);
-  for (let i = 0; i < n; i++) {
-    const vx = xs[i];
-    const vy = ys[i];
-    if (exists(vx) && exists(vy)) {
-      path += `${drawing ? "L" : "M"}${near(x.slope * vx + x.start)},${near(y.slope * vy + y.start)}`;
-      drawing = true;
-    } else drawing = false;
-  }
-  return path;
+  const draw = line<number>()
+    .defined((i) => exists(xs[i]) && exists(ys[i]))
+    .x((i) => near(x(xs[i] as number)))
+    .y((i) => near(y(ys[i] as number)))
+    .digits(1);
+  return draw(upTo(Math.min(xs.length, ys.length))) ?? "";
 }
 
 /** Pencil strokes are about so long, px, before the hand wavers. */
@@ -49,7 +51,7 @@ export function pencilPath(xs: ArrayLike<number>, ys: Values, x: Scale, y: Scale
         before = null;
         continue;
       }
-      const next = { x: near(x.slope * vx + x.start), y: near(y.slope * vy + y.start) };
+      const next = { x: near(x(vx)), y: near(y(vy)) };
       const from = before ?? next;
       const pieces = Math.min(400, Math.max(1, Math.ceil(Math.hypot(next.x - from.x, next.y - from.y) / STROKE)));
       for (let k = before ? 1 : pieces; k <= pieces; k++) {
@@ -72,35 +74,21 @@ export function dotsPath(xs: ArrayLike<number>, ys: Values, x: Scale, y: Scale, 
     const vx = xs[i];
     const vy = ys[i];
     if (!exists(vx) || !exists(vy)) continue;
-    const left = near(x.slope * vx + x.start - radius);
-    path += `M${left},${near(y.slope * vy + y.start)}a${radius},${radius} 0 1 0 ${2 * radius},0a${radius},${radius} 0 1 0 ${-2 * radius},0`;
+    const left = near(x(vx) - radius);
+    path += `M${left},${near(y(vy))}a${radius},${radius} 0 1 0 ${2 * radius},0a${radius},${radius} 0 1 0 ${-2 * radius},0`;
   }
   return path;
 }
 
 /** The area between two curves; one closed piece for each run of points that have both. */
 export function areaPath(xs: ArrayLike<number>, lower: Values, upper: Values, x: Scale, y: Scale): string {
-  let path = "";
-  let there = "";
-  let back = "";
-  const close = () => {
-    if (there !== "") path += `M${there}L${back}Z`;
-    there = back = "";
-  };
-  for (let i = 0; i < xs.length; i++) {
-    const vx = xs[i];
-    const low = lower[i];
-    const high = upper[i];
-    if (!exists(vx) || !exists(low) || !exists(high)) {
-      close();
-      continue;
-    }
-    const place = near(x.slope * vx + x.start);
-    there += `${there === "" ? "" : "L"}${place},${near(y.slope * high + y.start)}`;
-    back = `${place},${near(y.slope * low + y.start)}${back === "" ? "" : "L"}${back}`;
-  }
-  close();
-  return path;
+  const draw = area<number>()
+    .defined((i) => exists(xs[i]) && exists(lower[i]) && exists(upper[i]))
+    .x((i) => near(x(xs[i] as number)))
+    .y0((i) => near(y(lower[i] as number)))
+    .y1((i) => near(y(upper[i] as number)))
+    .digits(1);
+  return draw(upTo(xs.length)) ?? "";
 }
 
 /** Lowest and highest of the values that exist, or null when none does. */

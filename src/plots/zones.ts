@@ -1,6 +1,6 @@
 /** Limits: hatched zones with words in them, and a firm line where the limit itself lies. */
 import { Pen, svgEl } from "#view/dom";
-import { fromPage, type Scale, toPage } from "./axis.ts";
+import { type Scale, slopeOf } from "./axis.ts";
 import { LINE, textWidth, wrapped } from "./labels.ts";
 import { BASELINE, type Layout } from "./layout.ts";
 import { areaPath } from "./path.ts";
@@ -34,8 +34,8 @@ const nothing: Drawn = { area: "", edge: "", words: null };
 
 /** The two ends of one side of a zone on the page, cut at the frame, and which of them are limits in view. */
 function cut(scale: Scale, side: readonly [number | null, number | null] | undefined, from: number, to: number) {
-  const places = [side?.[0] ?? null, side?.[1] ?? null].map((value) => (value === null ? null : toPage(scale, value)));
-  const [a, b] = scale.slope > 0 ? [places[0]!, places[1]!] : [places[1]!, places[0]!];
+  const places = [side?.[0] ?? null, side?.[1] ?? null].map((value) => (value === null ? null : scale(value)));
+  const [a, b] = slopeOf(scale) > 0 ? [places[0]!, places[1]!] : [places[1]!, places[0]!];
   const low = Math.max(from, a ?? from);
   const high = Math.min(to, b ?? to);
   const limits = [a, b].filter((place): place is number => place !== null && place >= from && place <= to);
@@ -78,15 +78,20 @@ function between(zone: Zone, layout: Layout): Drawn {
     const low = lower[i];
     const high = upper[i];
     if (low === null || high === null || low === undefined || high === undefined) continue;
-    const place = toPage(x, xs[i]!);
-    const gap = Math.abs(y.slope * (high - low));
+    const place = x(xs[i]!);
+    const gap = Math.abs(slopeOf(y) * (high - low));
     // Words go where the area is high, yet not out of the frame.
     if (place - half < left || place + half > right || gap <= widest) continue;
     widest = gap;
-    words = { x: place, y: (toPage(y, low) + toPage(y, high)) / 2, lines: [zone.words] };
+    words = { x: place, y: (y(low) + y(high)) / 2, lines: [zone.words] };
   }
-  const seenAt = words && fromPage(y, words.y);
-  return { area, edge: "", words: widest > 3 && seenAt !== null && seenAt >= y.low && seenAt <= y.high ? words : null };
+  const [lowest, highest] = y.domain() as [number, number];
+  const seenAt = words && y.invert(words.y);
+  return {
+    area,
+    edge: "",
+    words: widest > 3 && seenAt !== null && seenAt >= lowest && seenAt <= highest ? words : null,
+  };
 }
 
 function put(text: Words, { x, y, lines, upright }: Said): void {
