@@ -11,7 +11,8 @@ beforeAll(async () => {
 });
 afterAll(() => browser?.close());
 
-const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+const require = createRequire(import.meta.url);
+const axe = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
 
 /** What the accessibility rules find, as `rule: element`. */
 async function barriers(page: Page): Promise<string[]> {

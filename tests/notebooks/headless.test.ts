@@ -66,7 +66,9 @@ function limits(field: Field): [string, Machine][] {
 /** Answers to every question of a notebook: whatever is asked for, a choice, a number or 'show me'. */
 async function answered(records: readonly CellRecord[], machine: Machine): Promise<Answers[]> {
   const asked = (await runHeadless(records, given(machine))).flatMap(({ value }) =>
-    isShown(value) && value.state !== null ? [value.state as { id?: string; low?: number; options?: readonly { key: string }[] }] : [],
+    isShown(value) && value.state !== null
+      ? [value.state as { id?: string; low?: number; options?: readonly { key: string }[] }]
+      : [],
   );
   const pick = (take: (options: readonly { key: string }[]) => string | undefined, number: string | null): Answers =>
     Object.fromEntries(

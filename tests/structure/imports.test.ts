@@ -8,6 +8,7 @@ import { filesBelow, importsOf, parse, place, type Source } from "../support/sou
  */
 const rooms: Record<string, { readonly uses: readonly string[]; readonly node?: boolean }> = {
   model: { uses: [] },
+  validation: { uses: ["model"] },
   machine: { uses: ["model"] },
   figures: { uses: ["model", "machine"] },
   exercises: { uses: ["model", "machine", "figures"] },
@@ -18,8 +19,10 @@ const rooms: Record<string, { readonly uses: readonly string[]; readonly node?: 
   look: { uses: [], node: true },
   "kit.ts": { uses: ["model", "machine", "figures", "exercises", "view", "inputs", "plots", "blocks"] },
   notebook: { uses: ["view", "machine", "figures"], node: true },
-  shell: { uses: ["model", "machine", "figures", "exercises", "view", "inputs", "plots", "blocks", "kit.ts", "notebook"] },
-  command: { uses: ["model", "machine", "figures"], node: true },
+  shell: {
+    uses: ["model", "machine", "figures", "exercises", "view", "inputs", "plots", "blocks", "kit.ts", "notebook"],
+  },
+  command: { uses: ["model", "validation", "machine", "figures"], node: true },
 };
 
 const roomOf = (path: string): string => path.split("/")[1] ?? "";
