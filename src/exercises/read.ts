@@ -38,10 +38,11 @@ export function readAnswer(text: string, unit: string): Reading {
     .normalize("NFKC")
     .replace(/[−–]/g, "-")
     .trim()
+    .replace(/(?<=\d)[' ](?=\d{3}(?!\d))/g, "")
     .replace(/^(=|≈|~|about|ca\.?|roughly)\s*/i, "");
-  const found = /^([+-]?\s?[\d.,' ]*\d[.,]?(?:e[+-]?\d+)?)\s*(.*)$/i.exec(tidy);
+  const found = /^([+-]?\s?[\d.,]*\d[.,]?(?:e[+-]?\d+)?)\s*(.*)$/i.exec(tidy);
   if (!found) return { kind: "none" };
-  const values = meanings(found[1]!.replace(/[' ]/g, ""));
+  const values = meanings(found[1]!.replace(" ", ""));
   if (values.length === 0) return { kind: "none" };
   const behind = found[2]!.trim().replace(/\s+/g, " ");
   if (behind === "" || same(behind) === same(unit.normalize("NFKC"))) return { kind: "number", values };

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { rpm } from "#model/constants";
-import { gearRatio, pitchLineSpeed, ratioOf, tailSpeed, toothMeeting, twoStageRatio } from "#model/gears";
+import { gearRatio, meetingTurns, pitchLineSpeed, ratioOf, tailSpeed, toothMeeting, twoStageRatio } from "#model/gears";
 
 describe("gear ratio", () => {
   it("is main over pinion, times the second pair", () => {
@@ -44,6 +44,14 @@ describe("which teeth meet", () => {
         while (n % z1 !== 0 || n % z2 !== 0) n++;
         expect(toothMeeting(z1, z2)).toMatchObject({ pinionTurns: n / z1, gearTurns: n / z2 });
       }),
+    );
+  });
+
+  it("counts the main gear's turns from what divides both", () => {
+    // Foiles: after lcm(z1, z2) teeth the same two meet again; 12 and 118: 708 teeth, 6 turns of the larger gear.
+    expect(meetingTurns({ pinionTeeth: 12, common: 2 })).toBe(6);
+    expect(meetingTurns({ pinionTeeth: 12, common: toothMeeting(12, 118)!.common })).toBe(
+      toothMeeting(12, 118)!.gearTurns,
     );
   });
 

@@ -73,8 +73,7 @@ const windUp: Recipe = {
       question: tell`In each second the integral part adds ${amount(integralGain.value)} times the speed error to the duty. The rotor stays ${error} of the reference too slow. How many seconds bring the duty from ${amount(from, "%")} to 100 %?`,
       answer: time,
       steps: [time],
-      because:
-        "The integral part grows by gain times error in each second; the gap in duty, divided by that, is the time.",
+      because: "Each second adds gain times error; divide the missing duty by that.",
       slips: [
         slip("percent-for-share", time.value / 100, "Take per cents on both sides, or shares on both."),
         slip(

@@ -16,10 +16,10 @@ const polesMiscounted: Recipe = {
     if (told === pairs) return null;
     const [poles, polesSet] = [amount(2 * pairs), amount(2 * told)];
     const speed = amount(hand.near(topRpm(machine)), "rpm");
-    const shown = work(shownSpeed, { speed, poles, polesSet }, "rpm");
+    const shown = work(shownSpeed, { polesSet, poles, speed }, "rpm");
     const error = work(relativeChange, { before: speed, after: shown }, "%");
     return {
-      question: tell`A motor has ${poles} magnet poles, and the display was told ${polesSet}. The rotor really turns at ${speed}. By how many per cent does the display read wrong? Too low is minus.`,
+      question: tell`A motor has ${poles} magnet poles, but the display was told ${polesSet}. The rotor really turns at ${speed}. By how many per cent is the display off, with a minus for too low?`,
       answer: error,
       steps: [shown, error],
       because: "The display divides by the poles it was told, so its error is the true count over the told one.",
@@ -57,8 +57,7 @@ const whichPinion: Recipe = {
       question: tell`With a pinion of ${amount(believed, "teeth")} a mode should give ${expected}. You measure ${measured}, and the governor is not at its limit. How many teeth does the pinion really have?`,
       answer: amount(fitted, "teeth"),
       steps: [real],
-      because:
-        "The motor's speed is right, so the rotor is off by the pinion's teeth: measured over expected, times the teeth you believed in.",
+      because: "The motor's speed is right, so measured over expected speed is real over believed teeth.",
       relative: 0,
       absolute: 0.4,
       slips: [

@@ -67,8 +67,7 @@ const oldSpeedBack: Recipe = {
       question: tell`The controller learned ${reference} at the motor. In place of ${pinionThen} now ${pinionNow} drive the main gear of ${main}, and nobody learned again. Which throttle asks for ${headSpeed} at the rotor?`,
       answer: throttle,
       steps: [ratioNow, throttle],
-      because:
-        "The reference is a motor speed and has stayed; only the gears of today bring a head speed back to the motor.",
+      because: "The reference is a motor speed and has stayed; today's gears bring the head speed back to the motor.",
       slips: [
         slip("nothing-changes", old, "So it was with the old pinion. Today's gears ask for another motor speed."),
         slip(

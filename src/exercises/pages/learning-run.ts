@@ -83,8 +83,7 @@ const tiredPack: Recipe = {
       question: tell`Speed in the learning run goes with the pack's volts. It should have ${fullCell} in each of ${cells} cells; yours have ${tiredCell}. By how many per cent is every head speed too low afterwards?`,
       answer: short,
       steps: [full, tired, low],
-      because:
-        "What the run stores is low by the missing share of volts, and every throttle is a share of what it stored.",
+      because: "What the run stores is low by the missing share of volts, and so is every mode.",
       relative: 0.02,
       slips: [
         slip(

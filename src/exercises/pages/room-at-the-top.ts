@@ -84,8 +84,7 @@ const roomAtNinety: Recipe = {
       question: tell`100 % asks for ${full} at the rotor, and you fly at ${throttle}. On a half-empty pack the ceiling at full pitch is ${ceiling}. By how many rpm is the governor short?`,
       answer: short,
       steps: [asked, short],
-      because:
-        "What is asked for is a share of the learned speed; the ceiling is what the pack has left, and the two need not agree.",
+      because: "The throttle asks for a share of the learned speed, whatever ceiling the pack has left.",
       relative: 0.02,
       slips: [
         slip(

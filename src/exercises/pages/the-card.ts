@@ -21,8 +21,7 @@ const wholePercent: Recipe = {
       question: tell`A mode wants ${headSpeed}. The reference is ${reference} at the motor, and the gear ratio is ${gearRatio}. Which whole per cent do you enter?`,
       answer: amount(Math.round(100 * entered), "%"),
       steps: [exact],
-      because:
-        "Bring the head speed back to the motor, take its share of the reference, and round it to whole per cent.",
+      because: "Bring the head speed back to the motor, take its share of the reference, and round it.",
       relative: 0,
       absolute: 0.51,
       slips: [
@@ -78,7 +77,7 @@ const againstTheCard: Recipe = {
     const measured = amount(Math.round(card.value * (1 + off)), "rpm");
     const gap = work(relativeChange, { before: card, after: measured }, "%");
     return {
-      question: tell`The card says ${card}, and you measure ${measured}. By how many per cent is the machine off the card? Too slow is minus.`,
+      question: tell`The card says ${card}, and you measure ${measured}. By how many per cent is the machine off the card, with a minus for too slow?`,
       answer: gap,
       steps: [gap],
       because: "The card is the measure: take the gap as a share of what it says.",

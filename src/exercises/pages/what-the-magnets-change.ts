@@ -71,7 +71,7 @@ const wrongDisplay: Recipe = {
     if (told === pairs) return null;
     const [poles, polesSet] = [even(pairs), even(told)];
     const speed = amount(hand.near(topRpm(machine)), "rpm");
-    const shown = work(shownSpeed, { speed, poles, polesSet }, "rpm");
+    const shown = work(shownSpeed, { polesSet, poles, speed }, "rpm");
     const gears = amount(drawRatio(hand, machine));
     return {
       question: tell`The rotor turns at ${speed} behind gears of ${gears} to 1, and the motor has ${poles} poles. Somebody told the display ${polesSet}. Which head speed does it show?`,
