@@ -44,6 +44,7 @@ async function openEverything(page: Page): Promise<void> {
 describe.each(pages())("%s", (path) => {
   it("opens without an error, a breach of its policy, a request elsewhere or a shift of its layout", async () => {
     const open = await visit(browser, path);
+    await open.page.waitForLoadState("networkidle");
     expect(await breaches(open)).toEqual([]);
     expect(await open.page.evaluate(() => window.watched.shift)).toBeLessThan(0.001);
   });

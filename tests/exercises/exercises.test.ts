@@ -1,5 +1,6 @@
 /** Every exercise at many seeds and machines: its numbers, its answer, and each of its slips. */
 import fc from "fast-check";
+import katex from "katex";
 import { describe, expect, it } from "vitest";
 import { drawExercise } from "#exercises/draw";
 import type { Exercise, Recipe } from "#exercises/exercise";
@@ -110,6 +111,8 @@ describe.each(all.map((recipe) => [recipe.id, recipe] as const))("%s", (_, recip
         expect(`${general}${numbers}`).not.toMatch(/NaN|undefined|Infinity/);
         expect(general, question).not.toMatch(/\\text/);
         expect(numbers, question).toMatch(/\\text\{/);
+        const options = { output: "mathml", throwOnError: true, strict: false } as const;
+        expect(() => [general, numbers].map((tex) => katex.renderToString(tex, options)), numbers).not.toThrow();
       }
     }
   });

@@ -65,9 +65,8 @@ export async function visit(browser: Browser, path = "/", options: BrowserContex
   return { page, faults };
 }
 
-/** Waits until the page's cells have run, the fonts are there and nothing is loading. */
+/** Waits until the page's cells have run and the fonts are there. */
 export async function ready(page: Page): Promise<void> {
-  await page.waitForLoadState("networkidle");
   await page.waitForFunction(() => document.documentElement.dataset.live === "true");
   await page.evaluate(async () => void (await document.fonts.ready));
 }

@@ -4,7 +4,6 @@
  * out anew, d3 for scales, curves and axes, no notebook. Machines differ; the ratio of the two pages hardly does.
  */
 import { axisBottom, axisLeft } from "d3-axis";
-import { format } from "d3-format";
 import { scaleLinear } from "d3-scale";
 import { select } from "d3-selection";
 import { line } from "d3-shape";
@@ -19,6 +18,12 @@ const inputs = {
 type Inputs = Record<keyof typeof inputs, number>;
 const state = Object.fromEntries(Object.entries(inputs).map(([key, input]) => [key, input.value])) as Inputs;
 
+/** One way to write numbers for each count of decimals. */
+const formats = [0, 1, 2].map(
+  (d) => new Intl.NumberFormat("en", { minimumFractionDigits: d, maximumFractionDigits: d }),
+);
+const format = (decimals: number) => (value: number) => formats[decimals]?.format(value) ?? "";
+
 const density = 1.2;
 const gravity = 9.81;
 const airForce = (s: Inputs, v: number): number => 0.5 * density * s.drag * v * v;
@@ -26,23 +31,23 @@ const tyreForce = (s: Inputs): number => (s.rolling / 1000) * s.mass * gravity *
 const hillForce = (s: Inputs): number => s.mass * gravity * Math.sin(Math.atan(s.slope / 100));
 const power = (s: Inputs, v: number): number => v * (airForce(s, v) + tyreForce(s) + hillForce(s));
 
-function figures(s: Inputs): Record<string, [number, string, string]> {
+function figures(s: Inputs): Record<string, [value: number, decimals: number, unit: string]> {
   const v = s.speed / 3.6;
   const all = power(s, v);
   const free = Math.max(0, hillForce(s) - tyreForce(s)) / (0.5 * density * s.drag);
   return {
-    "air-power": [v * airForce(s, v), ",.0f", "W"],
-    "tyre-power": [v * tyreForce(s), ",.0f", "W"],
-    "hill-power": [v * hillForce(s), ",.0f", "W"],
-    power: [all, ",.0f", "W"],
-    "power-per-kilogram": [all / s.mass, ".2f", "W/kg"],
-    "air-force": [airForce(s, v), ".1f", "N"],
-    "other-force": [tyreForce(s) + hillForce(s), ".1f", "N"],
-    energy: [all * 3.6, ",.0f", "kJ"],
-    climb: [s.speed * 10 * s.slope, ",.0f", "m"],
-    "coasting-speed": [3.6 * Math.sqrt(free), ".1f", "km/h"],
-    "half-power": [power(s, v / 2), ",.0f", "W"],
-    "tenth-more": [power(s, v * 1.1) - all, ",.0f", "W"],
+    "air-power": [v * airForce(s, v), 0, "W"],
+    "tyre-power": [v * tyreForce(s), 0, "W"],
+    "hill-power": [v * hillForce(s), 0, "W"],
+    power: [all, 0, "W"],
+    "power-per-kilogram": [all / s.mass, 2, "W/kg"],
+    "air-force": [airForce(s, v), 1, "N"],
+    "other-force": [tyreForce(s) + hillForce(s), 1, "N"],
+    energy: [all * 3.6, 0, "kJ"],
+    climb: [s.speed * 10 * s.slope, 0, "m"],
+    "coasting-speed": [3.6 * Math.sqrt(free), 1, "km/h"],
+    "half-power": [power(s, v / 2), 0, "W"],
+    "tenth-more": [power(s, v * 1.1) - all, 0, "W"],
   };
 }
 
@@ -129,8 +134,8 @@ function draw(plot: (typeof plots)[number]): (s: Inputs) => void {
     note
       .attr("x", x(at) + 9)
       .attr("y", y(value) - 9)
-      .text(`${format(",.0f")(value)} ${plot.unit}`);
-    caption.text(`At ${format(".1f")(at)} it takes ${format(",.0f")(value)} ${plot.unit}.`);
+      .text(`${format(0)(value)} ${plot.unit}`);
+    caption.text(`At ${format(1)(at)} it takes ${format(0)(value)} ${plot.unit}.`);
   };
 }
 

@@ -72,7 +72,7 @@ describe("a flight against an adaptive integrator", { timeout: patience }, () =>
   // Where the clock and the duty move in steps, one count that falls the other way sends two integrators on different,
   // equally good ways: the steps have to be fine enough for none to do so.
   it.each(governed)("%s with the governor, its clock and its duty in steps: within 1e-4", (_, make) => {
-    const order = { ...make(mode), ...all, stepShare: 0.05 };
+    const order = { ...make(mode), ...all, stepShare: 0.02 };
     const flight = fly(order);
     expect(worstDifference(flight, oracle(order, flight), 0.05).value).toBeLessThan(1e-4);
   });

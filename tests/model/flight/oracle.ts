@@ -79,8 +79,8 @@ function sign(plant: Plant, y: Float64Array, since: number): number {
 
 function advance(plant: Plant, y: Float64Array, from: number, to: number): Float64Array {
   const solver = new Solver(at.SIZE);
-  solver.relativeTolerance = 1e-9;
-  solver.absoluteTolerance = 1e-10;
+  solver.relativeTolerance = 1e-10;
+  solver.absoluteTolerance = 1e-11;
   solver.initialStepSize = (to - from) / 4;
   const result = solver.solve(
     (x, state) => {

@@ -20,7 +20,9 @@ describe("rotors as maps", () => {
 
   it("give the tail's share of the shaft's torque", () => {
     const torque = tailTorqueOf(tail);
-    expect(1.2 + torque(1.2, 220)).toBeCloseTo(shaftTorque(220, 1.2, tail)!, 12);
+    for (const main of [-0.4, 0, 0.3, 1.2, 2]) {
+      expect(Math.abs(main + torque(main, 220) - shaftTorque(220, main, tail)!)).toBeLessThan(1e-3 * torque(2, 220));
+    }
     expect(torque(500, 220)).toBeNaN();
     expect(tailTorqueOf(tail)).toBe(torque);
   });
