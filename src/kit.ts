@@ -1,14 +1,22 @@
 /** What the cells of a notebook may use: its one import. What is not here, a page does not need. */
 export { setupCard } from "#blocks/card";
+export { exercises } from "#blocks/exercise";
 export { gearPicture } from "#blocks/gear-picture";
+export { gearFacts, meshPlot, pinionCeilingPlot } from "#blocks/gear-plots";
 export { choose, estimate } from "#blocks/guess";
+export { hoverPowerPlot, hoverTimePlot } from "#blocks/hover-plots";
 export { learnedInput } from "#blocks/learned-input";
+export { magnetPicture } from "#blocks/magnet-picture";
 export { modeChoice, modeChosen } from "#blocks/mode-choice";
 export { modesTable } from "#blocks/modes-table";
+export { pageNumber } from "#blocks/page-number";
+export { pitchPowerPlot } from "#blocks/pitch-power-plot";
+export { displayPlot, electricalPlot, headSpeedAtElectricalLimit, speedShown } from "#blocks/poles-plots";
 export { quantity } from "#blocks/quantity";
 export { referenceState } from "#blocks/reference-words";
 export { headroomPlot } from "#blocks/room-plot";
 export { say } from "#blocks/say";
+export { slowerFacts, slowerTable, twiceTable } from "#blocks/slower-tables";
 export { stalePlot } from "#blocks/stale-plot";
 export { throttlePlot } from "#blocks/throttle-plot";
 export { tipPlot } from "#blocks/tip-plot";

@@ -35,7 +35,7 @@ export function leastHoverPower(machine: Machine): number {
 }
 
 /** Moment of inertia of one blade, kg m², as if its mass were spread evenly from the axis to the tip. */
-export const bladeInertiaNear = ({ mainRotor }: Machine): number =>
+const bladeInertiaNear = ({ mainRotor }: Machine): number =>
   ((mainRotor.bladeMassG / 1000) * (mainRotor.diameterMm / 2000) ** 2) / 3;
 
 /** Energy that the blades store about at a speed, J. */
