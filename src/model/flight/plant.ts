@@ -12,6 +12,9 @@ import {
   angleFrom,
   cellCount,
   cellsPerRadian,
+  climbCount,
+  climbsPerRatio,
+  mixing,
   type Surface,
   rotorSurface as tablesOf,
   tailCellCount,
@@ -23,11 +26,6 @@ const frictionFades = 10;
 const chargeCells = 256;
 /** Air that follows the disc: Carpenter and Fridovich, NACA TN 3044 (1953): 63.7 % of the sphere around it. */
 const followingAir = 0.637 * (4 / 3) * Math.PI;
-/**
- * Least flow through the disc in a descent, as a share of the sinking speed. Momentum theory has none where sinking and
- * inflow cancel; 0.3 gives the drag coefficient of 1.2 that a rotor has in autorotation (Gessow and Myers, from memory).
- */
-const mixing = 0.3;
 
 export interface Plant {
   readonly machine: FlightMachine;
@@ -81,6 +79,7 @@ export function createPlant(machine: FlightMachine): Plant | null {
   const mode = new Int32Array([1, 0]);
   const { speeds, cells, tail, tailFrom, tailCells, shift, inducedFactor } = surface;
   const lastSpeed = speeds.length - 2;
+  const lastClimb = climbCount - 1;
 
   const { constant, noLoadCurrent } = motor;
   // R(T) = R0 + slope (T - T0): copper.
@@ -136,19 +135,35 @@ export function createPlant(machine: FlightMachine): Plant | null {
     let j = 0;
     while (j < lastSpeed && speed > speeds[j + 1]!) j++;
     const s0 = speeds[j]!;
-    const share = (speed - s0) / (speeds[j + 1]! - s0);
+    // Reynolds number enters by a small negative power: half-way between straight in speed and straight in its inverse.
+    const s1 = speeds[j + 1]!;
+    const share = ((speed - s0) / (s1 - s0)) * (0.5 + (0.5 * s1) / Math.max(speed, s0));
     const blend = share < 0 ? 0 : Math.min(share, 1);
     const x = (angle - angleFrom) * cellsPerRadian;
     const i = x <= 0 ? 0 : x >= cellCount ? cellCount - 1 : Math.floor(x);
     const f = x <= 0 ? 0 : x >= cellCount ? 1 : x - i;
-    const p = (j * cellCount + i) * 8;
-    const q = p + cellCount * 8;
-    const lift0 = cells[p]! + f * (cells[p + 1]! + f * (cells[p + 2]! + f * cells[p + 3]!));
-    const lift1 = cells[q]! + f * (cells[q + 1]! + f * (cells[q + 2]! + f * cells[q + 3]!));
-    const rest0 = cells[p + 4]! + f * (cells[p + 5]! + f * (cells[p + 6]! + f * cells[p + 7]!));
-    const rest1 = cells[q + 4]! + f * (cells[q + 5]! + f * (cells[q + 6]! + f * cells[q + 7]!));
-    const lift = lift0 + blend * (lift1 - lift0);
-    const main = ((climb + inducedFactor * inflow) / tip) * lift + rest0 + blend * (rest1 - rest0);
+    // Tables of the two speeds and the two climbs next to this state; in a descent those of hover.
+    const rising = climb > 0 ? (climb / tip) * climbsPerRatio : 0;
+    const k = rising >= lastClimb ? lastClimb - 1 : Math.floor(rising);
+    const rise = rising >= lastClimb ? 1 : rising - k;
+    const p = ((j * climbCount + k) * cellCount + i) * 8;
+    const q = p + climbCount * cellCount * 8;
+    const w00 = (1 - blend) * (1 - rise);
+    const w01 = (1 - blend) * rise;
+    const w10 = blend * (1 - rise);
+    const w11 = blend * rise;
+    const r = p + cellCount * 8;
+    const s = q + cellCount * 8;
+    const l0 = w00 * cells[p]! + w01 * cells[r]! + w10 * cells[q]! + w11 * cells[s]!;
+    const l1 = w00 * cells[p + 1]! + w01 * cells[r + 1]! + w10 * cells[q + 1]! + w11 * cells[s + 1]!;
+    const l2 = w00 * cells[p + 2]! + w01 * cells[r + 2]! + w10 * cells[q + 2]! + w11 * cells[s + 2]!;
+    const l3 = w00 * cells[p + 3]! + w01 * cells[r + 3]! + w10 * cells[q + 3]! + w11 * cells[s + 3]!;
+    const d0 = w00 * cells[p + 4]! + w01 * cells[r + 4]! + w10 * cells[q + 4]! + w11 * cells[s + 4]!;
+    const d1 = w00 * cells[p + 5]! + w01 * cells[r + 5]! + w10 * cells[q + 5]! + w11 * cells[s + 5]!;
+    const d2 = w00 * cells[p + 6]! + w01 * cells[r + 6]! + w10 * cells[q + 6]! + w11 * cells[s + 6]!;
+    const d3 = w00 * cells[p + 7]! + w01 * cells[r + 7]! + w10 * cells[q + 7]! + w11 * cells[s + 7]!;
+    const lift = l0 + f * (l1 + f * (l2 + f * l3));
+    const main = ((climb + inducedFactor * inflow) / tip) * lift + d0 + f * (d1 + f * (d2 + f * d3));
     const xt = (main - tailFrom) * tailCells;
     const it = xt <= 0 ? 0 : xt >= tailCellCount ? tailCellCount - 1 : Math.floor(xt);
     const ft = xt <= 0 ? 0 : xt >= tailCellCount ? 1 : xt - it;

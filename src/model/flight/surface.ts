@@ -1,10 +1,13 @@
 /**
  * The rotor while its inflow hasn't settled. A steady map says what the rotor does once the inflow fits the thrust; in a
  * punch the collective has moved and the inflow has not. To blade element theory the two act through one angle,
- * collective less about 3/2 of the inflow ratio, so the steady hover at every collective gives the unsteady rotor as well:
- * hover itself is exact; how inflow counts is taken from the map's own climb.
+ * collective less about 3/2 of the inflow ratio. So the steady map, read against that angle, gives the unsteady rotor as
+ * well: steady hover and climb are exact, what lies between them is as good as that theory. In a descent the hover's
+ * tables serve.
  */
+
 import { bracketedRoot } from "../root.ts";
+import { evenly, writeCubics } from "./cubics.ts";
 import type { RotorMap, TailTorque } from "./rotor-map.ts";
 
 /** Range of the blade angle that the tables cover, rad, and their steps. Past the ends the rotor is stalled: the end holds. */
@@ -12,16 +15,27 @@ const reach = 0.42;
 const steps = 168;
 const width = (2 * reach) / steps;
 /** Rotor speeds of the tables, as shares of the reference: Reynolds and Mach number move slowly between them. */
-const shares = [0.15, 0.3, 0.45, 0.6, 0.75, 0.9, 1.05, 1.2, 1.4, 1.7] as const;
+const shares = [0.15, 0.3, 0.5, 0.7, 0.9, 1.1, 1.35, 1.7] as const;
+/** Climbs of the tables, as shares of the tip speed: even steps from hover on. */
+export const climbCount = 7;
+const climbStep = 0.025;
+export const climbsPerRatio = 1 / climbStep;
 /** Collectives at which the map is asked, rad: beyond them the blade angle is past its table. */
-const asked = 161;
+const asked = 121;
 const furthest = 0.62;
+/**
+ * Most downward thrust in a climb that momentum theory has one inflow for, as a share of (climb ratio)^2, and how far that
+ * inflow may go, as a share of the climb: past it the rotor works in its own wake.
+ */
+const ownWake = 0.55;
 
-/** Coefficients of the tables: for each speed and cell, four of the lift cubic, four of the drag cubic. */
 export interface Surface {
   /** Lowest speed of the tables and the others, rad/s. */
   readonly speeds: Float64Array;
-  /** Thrust / (rho A (Omega R)^2) and torque / (rho A R (Omega R)^2) less induced ratio x factor x thrust coefficient. */
+  /**
+   * For each speed, climb and cell the cubic of C_T = thrust / (rho A (Omega R)^2), then that of C_Q - (climb ratio +
+   * factor x induced ratio) C_T with C_Q = torque / (rho A R (Omega R)^2).
+   */
   readonly cells: Float64Array;
   /** Tail torque coefficient against the main rotor's, per speed. */
   readonly tail: Float64Array;
@@ -42,44 +56,23 @@ export const angleFrom = -reach;
 export const cellsPerRadian = 1 / width;
 /** Cells of the tail's table. */
 export const tailCellCount = 128;
+/**
+ * Least flow through the disc where climb and inflow are against each other, as a share of the climb: momentum theory has none where they
+ * cancel; 0.3 gives the drag coefficient of 1.2 that a rotor has in autorotation (Gessow and Myers, from memory).
+ */
+export const mixing = 0.3;
 
-/** Values at the even steps of the table, by cubics through unevenly spaced points; beyond their ends the end holds. */
-function evenly(angles: Float64Array, values: Float64Array): number[] {
-  const last = angles.length - 1;
-  const slope = (i: number): number => {
-    if (i === 0 || i === last) return 0;
-    const [a, b] = [angles[i]! - angles[i - 1]!, angles[i + 1]! - angles[i]!];
-    return ((values[i]! - values[i - 1]!) * (b / a) + (values[i + 1]! - values[i]!) * (a / b)) / (a + b);
-  };
-  let i = 0;
-  return Array.from({ length: steps + 1 }, (_, n) => {
-    const angle = -reach + n * width;
-    while (i < last - 1 && angle > angles[i + 1]!) i++;
-    const h = angles[i + 1]! - angles[i]!;
-    const t = Math.min(1, Math.max(0, (angle - angles[i]!) / h));
-    const [y0, y1, s0, s1] = [values[i]!, values[i + 1]!, slope(i) * h, slope(i + 1) * h];
-    return y0 + t * (s0 + t * (3 * (y1 - y0) - 2 * s0 - s1 + t * (2 * (y0 - y1) + s0 + s1)));
-  });
+/**
+ * Induced ratio that fits a thrust coefficient in a climb, by the equation that the flight's inflow settles to:
+ * C_T = 2 v sqrt((V + v)^2 + (m V)^2 where v is against V).
+ */
+function settled(thrust: number, climb: number): number {
+  if (climb === 0) return Math.sign(thrust) * Math.sqrt(Math.abs(thrust) / 2);
+  // Written so that no two large numbers are subtracted.
+  if (thrust >= 0) return thrust / (climb + Math.sqrt(climb * climb + 2 * thrust));
+  const miss = (v: number) => 2 * v * Math.hypot(climb + v, mixing * climb) - thrust;
+  return bracketedRoot(miss, -ownWake * climb, 0, 1e-9 * climb) ?? -ownWake * climb;
 }
-
-/** Writes the cubics through equally spaced values (slopes by central differences) into `into`, `stride` apart. */
-function writeCubics(values: readonly number[], into: Float64Array, from: number, stride: number): void {
-  const last = values.length - 1;
-  const slope = (i: number): number => {
-    if (i === 0) return values[1]! - values[0]!;
-    if (i === last) return values[last]! - values[last - 1]!;
-    return (values[i + 1]! - values[i - 1]!) / 2;
-  };
-  for (let i = 0; i < last; i++) {
-    const [a, b] = [values[i]!, values[i + 1]!];
-    const [p, q] = [slope(i), slope(i + 1)];
-    into.set([a, p, 3 * (b - a) - 2 * p - q, 2 * (a - b) + p + q], from + i * stride);
-  }
-}
-
-/** Inflow ratio that fits a thrust coefficient in hover: momentum theory. */
-const settled = (thrustCoefficient: number): number =>
-  Math.sign(thrustCoefficient) * Math.sqrt(Math.abs(thrustCoefficient) / 2);
 
 /**
  * How inflow counts, from the map's climb: a climb and a hover of equal thrust have the same blade angle, and their
@@ -114,10 +107,11 @@ function inflowOf(map: RotorMap, radius: number, density: number, speed: number)
 const built = new WeakMap<RotorMap, { key: string; tail: TailTorque | null; surface: Surface | null }[]>();
 
 /**
- * Tables of the unsteady rotor from a steady map's hover: thrust coefficient C_T(x) and the share of the torque
- * coefficient that isn't induced, over the blade angle x = theta - s lambda (rad, s about 3/2), dimensionless, at ten rotor speeds (rad/s).
- * Null when the map gives no number somewhere in its range. The last few are kept, and the speeds lie on a fixed ladder, so
- * that a flight with other gains, gears or motor needs no new tables.
+ * Tables of the unsteady rotor from a steady map: thrust coefficient C_T(x) and the share of the torque coefficient that
+ * inflow doesn't explain, over the blade angle x = theta - s lambda (rad, s about 3/2), dimensionless, at eight rotor speeds
+ * (rad/s) and seven climb ratios. Null when the map gives no number somewhere in its range, or thrust that falls so fast
+ * with collective that x does. The last few are kept, and the speeds lie on a fixed ladder, so that a flight with other
+ * gains, gears or motor needs no new tables.
  *
  * Source: A. Gessow and G. C. Myers, Aerodynamics of the Helicopter (1952), ch. 4: C_T = sigma a / 2 (theta / 3 - lambda / 2).
  *
@@ -153,32 +147,47 @@ function build(
 ): Surface | null {
   const area = Math.PI * radius * radius;
   const speeds = Float64Array.from(shares, (share) => share * reference);
-  const cells = new Float64Array(speeds.length * steps * 8);
+  const cells = new Float64Array(speeds.length * climbCount * steps * 8);
   const { shift, factor } = inflowOf(map, radius, density, reference);
   let steepest = 0;
   let lowest = 0;
   let highest = 0;
-  const angles = new Float64Array(asked);
-  const thrusts = new Float64Array(asked);
-  const rests = new Float64Array(asked);
   for (const [j, speed] of speeds.entries()) {
-    const force = density * area * (speed * radius) ** 2;
-    for (let i = 0; i < asked; i++) {
-      const collective = furthest * ((2 * i) / (asked - 1) - 1);
-      const thrust = map.thrust(speed, collective, 0) / force;
-      const torque = map.torque(speed, collective, 0) / (force * radius);
-      angles[i] = collective - shift * settled(thrust);
-      if (!Number.isFinite(thrust + torque) || (i > 0 && !(angles[i]! > angles[i - 1]!))) return null;
-      thrusts[i] = thrust;
-      rests[i] = torque - factor * settled(thrust) * thrust;
-      // With the blade angle held, the inflow of a punch or a descent takes the torque some way past the steady ones.
-      lowest = Math.min(lowest, torque - 0.15 * Math.abs(thrust));
-      highest = Math.max(highest, torque + 0.15 * Math.abs(thrust));
+    const tip = speed * radius;
+    const force = density * area * tip * tip;
+    let hover: readonly [Float64Array, Float64Array] | null = null;
+    for (let c = 0; c < climbCount; c++) {
+      const climb = c * climbStep;
+      const angles: number[] = [];
+      const thrusts: number[] = [];
+      const rests: number[] = [];
+      for (let i = 0; i < asked; i++) {
+        const collective = furthest * ((2 * i) / (asked - 1) - 1);
+        if (c > 0 && collective < -0.03) continue;
+        const thrust = map.thrust(speed, collective, climb * tip) / force;
+        if (c > 0 && thrust < -ownWake * climb * climb) continue;
+        const torque = map.torque(speed, collective, climb * tip) / (force * radius);
+        const inflow = settled(thrust, climb);
+        const angle = collective - shift * (climb + inflow);
+        if (!Number.isFinite(thrust + torque) || angle <= (angles.at(-1) ?? -9)) return null;
+        angles.push(angle);
+        thrusts.push(thrust);
+        rests.push(torque - (climb + factor * inflow) * thrust);
+        // With the blade angle held, the inflow of a punch or a descent takes the torque some way past the steady ones.
+        lowest = Math.min(lowest, torque - 0.15 * Math.abs(thrust));
+        highest = Math.max(highest, torque + 0.15 * Math.abs(thrust));
+      }
+      if (angles.length < 3) return null;
+      const even = (of: number[]) => evenly(Float64Array.from(angles), Float64Array.from(of), -reach, width, steps);
+      const lift = even(thrusts);
+      const rest = even(rests);
+      if (hover) goOnBelow(angles[0]!, lift, rest, hover);
+      else hover = [lift, rest];
+      for (let i = 1; i <= steps; i++) steepest = Math.max(steepest, (lift[i]! - lift[i - 1]!) / width);
+      const at = (j * climbCount + c) * steps * 8;
+      writeCubics(lift, cells, at, 8);
+      writeCubics(rest, cells, at + 4, 8);
     }
-    const even = evenly(angles, thrusts);
-    for (let i = 1; i <= steps; i++) steepest = Math.max(steepest, (even[i]! - even[i - 1]!) / width);
-    writeCubics(even, cells, j * steps * 8, 8);
-    writeCubics(evenly(angles, rests), cells, j * steps * 8 + 4, 8);
   }
   // A rotor without blades takes no torque at all: the table still needs a width.
   highest = Math.max(highest, lowest + 1e-9);
@@ -186,6 +195,20 @@ function build(
   if (!table) return null;
   const tailCells = tailCellCount / (highest - lowest);
   return { speeds, cells, tail: table, tailFrom: lowest, tailCells, shift, inducedFactor: factor, steepest };
+}
+
+/** Below the angle at which a climb's table begins, the hover's goes on, moved to where that table ends. */
+function goOnBelow(
+  angle: number,
+  lift: Float64Array,
+  rest: Float64Array,
+  hover: readonly [Float64Array, Float64Array],
+): void {
+  const first = Math.min(steps, Math.max(0, Math.ceil((angle + reach) / width)));
+  for (let i = 0; i < first; i++) {
+    lift[i] = hover[0][i]! + lift[first]! - hover[0][first]!;
+    rest[i] = hover[1][i]! + rest[first]! - hover[1][first]!;
+  }
 }
 
 /** Tail torque over main torque; where the tail can't hold, its torque goes on as steeply as before. Null: it never can. */
