@@ -64,38 +64,22 @@ function fill(socket: Socket, section: Section, body: HTMLElement): void {
   if (section === "gears") body.append(secondStage(socket));
 }
 
-/** A folded section. Its inputs are built when it is opened, or when the browser has nothing better to do. */
-function sectionFor(socket: Socket, section: Section): { element: HTMLDetailsElement; build(): void } {
+/** A folded section. Its inputs are built when it is opened first: most readers open one or two. */
+function sectionFor(socket: Socket, section: Section): HTMLDetailsElement {
   const { doc } = socket;
   const gist = el(doc, "span", { class: "gist" });
   const summary = el(doc, "summary", {}, el(doc, "span", {}, en.panel.sections[section]), " ", gist);
   const body = el(doc, "div", { class: "section-body" });
   const element = el(doc, "details", { class: "section", "data-section": section }, summary, body);
-  let built = false;
-  const build = () => {
-    if (built) return;
-    built = true;
-    fill(socket, section, body);
-  };
-  element.addEventListener("toggle", () => element.open && build());
+  element.addEventListener("toggle", () => {
+    if (element.open && !body.firstChild) fill(socket, section, body);
+  });
   bind(socket, {
     element,
     part: section === "learned" ? "controller" : section,
     refresh: (machine) => setText(gist, gists[section](machine)),
   });
-  return { element, build };
-}
-
-/** Does things one after another whenever the browser is idle. Nothing happens while a page is set without a browser. */
-function whenIdle(jobs: readonly (() => void)[]): void {
-  if (typeof document === "undefined") return;
-  const wait = (next: () => void) =>
-    typeof requestIdleCallback === "function" ? requestIdleCallback(next) : setTimeout(next, 60);
-  const run = ([job, ...rest]: readonly (() => void)[]) => {
-    job?.();
-    if (rest.length > 0) wait(() => run(rest));
-  };
-  wait(() => run(jobs));
+  return element;
 }
 
 const barWords = ({ gears, motor, pack }: Machine): string =>
@@ -128,7 +112,7 @@ export function mountParts(host: HTMLElement, bench: Bench): void {
     main,
     el(doc, "h3", {}, en.panel.everything),
     name.element,
-    ...rest.map(({ element }) => element),
+    ...rest,
   );
   const panel = el(doc, "section", { class: "parts", "aria-label": en.panel.title }, bar, body);
   bar.addEventListener("click", () => openBar(panel, bar.getAttribute("aria-expanded") !== "true"));
@@ -153,7 +137,6 @@ export function mountParts(host: HTMLElement, bench: Bench): void {
     },
   });
   host.replaceChildren(panel);
-  whenIdle(rest.map(({ build }) => build));
 }
 
 function openBar(panel: HTMLElement, open: boolean): void {
@@ -171,6 +154,23 @@ export function openSection(doc: Document, section: Section): void {
   const summary = details.querySelector<HTMLElement>("summary");
   summary?.focus({ preventScroll: true });
   details.scrollIntoView({ block: "nearest" });
+}
+
+/** Takes the reader to the input of a field, wherever on the page it stands; its section is opened if need be. */
+export function goToInput(doc: Document, path: string): void {
+  const find = () => doc.querySelector<HTMLElement>(`[data-input="${path}"] input, [data-input="${path}"] select`);
+  const go = () => {
+    const input = find();
+    input?.scrollIntoView({ block: "center" });
+    input?.focus({ preventScroll: true });
+  };
+  if (find()) return go();
+  const learned = path.startsWith("controller.learned.");
+  const section = learned ? "learned" : sections.find((each) => path.startsWith(`${each}.`));
+  if (!section) return;
+  openSection(doc, section);
+  // The section builds its inputs when the browser tells that it was opened.
+  setTimeout(go, 60);
 }
 
 const partsView: View<null> = {

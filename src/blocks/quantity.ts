@@ -52,7 +52,7 @@ export function fillOutput(output: HTMLElement, state: QuantityState): void {
 export const quantityView: View<QuantityState> = {
   name: "quantity",
   words: quantityText,
-  mount(host, bench) {
+  mount(host) {
     const doc = host.ownerDocument;
     const output = el(doc, "output", { class: "ink" });
     const button = el(doc, "button", { type: "button", class: "number", "aria-expanded": "false" }, output);
@@ -62,7 +62,7 @@ export const quantityView: View<QuantityState> = {
     button.addEventListener("click", () => {
       if (!state) return;
       if (button.getAttribute("aria-expanded") === "true") closeWorked(button);
-      else openWorked(button, state, bench);
+      else openWorked(button, state);
     });
     return (next) => {
       state = next;

@@ -5,11 +5,11 @@
 import { bandOf } from "#figures/bands";
 import { catalogue } from "#figures/catalogue";
 import { fieldName, type Worked, type WorkedTerm, workedOf } from "#figures/worked";
-import type { Bench } from "#machine/bench";
 import { el, setText } from "#view/dom";
 import { formatBand, formatValue } from "#view/format";
 import { setFormula } from "#view/formula";
 import { enBlocks as en } from "#view/words/en-blocks";
+import { goToInput } from "./parts-panel.ts";
 import type { QuantityState } from "./quantity.ts";
 
 interface Panel {
@@ -20,8 +20,8 @@ interface Panel {
 const open = new WeakMap<HTMLElement, Panel>();
 
 /** Opens the number at `button`; the panel goes behind the block that the button stands in. */
-export function openWorked(button: HTMLElement, state: QuantityState, bench: Bench): void {
-  const panel = buildPanel(button, bench);
+export function openWorked(button: HTMLElement, state: QuantityState): void {
+  const panel = buildPanel(button);
   open.set(button, panel);
   button.setAttribute("aria-expanded", "true");
   blockAround(button).after(panel.element);
@@ -41,7 +41,7 @@ export function refreshWorked(button: HTMLElement, state: QuantityState): void {
 
 const blockAround = (button: HTMLElement): Element => button.closest("p, table, ul, ol, figure, .card") ?? button;
 
-function buildPanel(button: HTMLElement, bench: Bench): Panel {
+function buildPanel(button: HTMLElement): Panel {
   const doc = button.ownerDocument;
   const title = el(doc, "b");
   const close = el(doc, "button", { type: "button", class: "quiet" }, en.worked.close);
@@ -78,7 +78,7 @@ function buildPanel(button: HTMLElement, bench: Bench): Panel {
           numbers,
           work.withNumbers(texts(work), texText(typeof value === "number" ? value : null, unit)),
         );
-        showTerms(from, work, bench);
+        showTerms(from, work);
         setText(assumes, work.assumes);
         setText(source, work.source);
       }
@@ -115,26 +115,19 @@ function termText(value: number | null, unit: string): string {
   return formatValue(value, unit, { decimals: Math.max(0, decimals - shift) });
 }
 
-function showTerms(host: HTMLElement, work: Worked, bench: Bench): void {
+function showTerms(host: HTMLElement, work: Worked): void {
   const doc = host.ownerDocument;
   const items = Object.values(work.terms).map((term, i) => {
     const text = `${term.name}: ${termText(term.value, term.unit)}`;
     const separator = i === 0 ? "" : " · ";
-    return el(doc, "span", {}, separator, term.path ? inputLink(doc, term, text, bench) : text);
+    return el(doc, "span", {}, separator, term.path ? inputLink(doc, term, text) : text);
   });
   host.replaceChildren(...items);
 }
 
 /** A term that the reader can change leads to its input. */
-function inputLink(doc: Document, term: WorkedTerm, text: string, _bench: Bench): HTMLElement {
+function inputLink(doc: Document, term: WorkedTerm, text: string): HTMLElement {
   const link = el(doc, "button", { type: "button", class: "link", title: fieldName(term.path ?? "") }, text);
-  link.addEventListener("click", () => {
-    const input = doc.querySelector<HTMLElement>(
-      `[data-input="${term.path}"] input, [data-input="${term.path}"] select`,
-    );
-    input?.closest("details")?.setAttribute("open", "");
-    input?.scrollIntoView({ block: "center" });
-    input?.focus();
-  });
+  link.addEventListener("click", () => goToInput(doc, term.path ?? ""));
   return link;
 }

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { beforeEach, describe, expect, it } from "vitest";
 import { mainFive } from "#blocks/parts-list";
 import { mountParts } from "#blocks/parts-panel";
 import { type Bench, createBench } from "#machine/bench";
@@ -21,16 +21,19 @@ const choose = (words: string) => {
 const learned = () => bench.now.controller.learned;
 
 beforeEach(() => {
-  vi.useFakeTimers();
   host = document.createElement("div");
   document.body.replaceChildren(host);
   bench = createBench();
   mountParts(host, bench);
 });
-afterEach(() => vi.useRealTimers());
 
-/** Lets the browser be idle, so that all sections are built. */
-const idle = () => vi.runAllTimers();
+/** Opens every section, which builds it. */
+const openAll = () => {
+  for (const section of host.querySelectorAll<HTMLDetailsElement>("details.section")) {
+    section.open = true;
+    section.dispatchEvent(new Event("toggle"));
+  }
+};
 
 describe("the parts panel", () => {
   it("has the main inputs at once", () => {
@@ -41,14 +44,14 @@ describe("the parts panel", () => {
   it("has an input for every field of the machine, once", () => {
     bench.set("gears.secondStage", { driverTeeth: 20, drivenTeeth: 40 });
     bench.set("controller.learned.fittedWith", fittedNow(bench.now));
-    idle();
+    openAll();
     const found = [...host.querySelectorAll<HTMLElement>("[data-input]")].map(({ dataset }) => dataset.input ?? "");
     const wanted = [...fields, voltageField].map(({ path }) => path.replace("*", "0"));
     expect(wanted.filter((path) => !found.includes(path))).toEqual([]);
     expect(found.filter((path, i) => found.indexOf(path) !== i)).toEqual([]);
   });
 
-  it("builds a section when it is opened before the browser was idle", () => {
+  it("builds a section when it is opened", () => {
     const section = host.querySelector<HTMLDetailsElement>('[data-section="mainRotor"]')!;
     section.open = true;
     section.dispatchEvent(new Event("toggle"));
@@ -56,7 +59,7 @@ describe("the parts panel", () => {
   });
 
   it("says where a field is read, what is allowed and what it was at first", () => {
-    idle();
+    openAll();
     const note = input("mainRotor.diameterMm").parentElement?.querySelector(".read")?.textContent;
     expect(note).toMatch(/^Ruler: .*Allowed: 50 to 5,000\u00a0mm\. Set at first: 970\u00a0mm\.$/);
     expect(input("mainRotor.ratedRpm").textContent).toContain("not printed");
@@ -70,7 +73,7 @@ describe("the parts panel", () => {
   });
 
   it("hides the second stage until there is one", () => {
-    idle();
+    openAll();
     const teeth = () => input("gears.secondStage.driverTeeth").closest<HTMLElement>(".second-stage")!;
     expect(teeth().hidden).toBe(true);
     box(input("gears.secondStage")).checked = true;
@@ -96,7 +99,7 @@ describe("the parts panel", () => {
 });
 
 describe("what the controller has learned", () => {
-  beforeEach(idle);
+  beforeEach(openAll);
 
   it("is nothing yet at first", () => {
     expect(radio("not yet: take the speed to expect").checked).toBe(true);
@@ -141,7 +144,7 @@ describe("what the controller has learned", () => {
 });
 
 describe("flight modes in the panel", () => {
-  beforeEach(idle);
+  beforeEach(openAll);
 
   it("come and go, one to six of them", () => {
     const add = button("add a flight mode");
