@@ -1,0 +1,184 @@
+/** What happened in a flight and when, in sentences. The first is the main thing; plots, speech and tests all use them. */
+import { withUnit } from "#machine/words";
+import { rpm } from "#model/constants";
+import { reserveCharge, type Span } from "#model/flight/watch";
+import type { Flown } from "./flight.ts";
+import { laneAt } from "./lanes.ts";
+import type { Scenario } from "./scenarios.ts";
+
+const speed = (value: number): string => withUnit(Math.round(value / rpm), "rpm");
+const seconds = (time: number): string => withUnit(Number(time.toFixed(time < 10 ? 1 : 0)), "s");
+const fine = (time: number): string => withUnit(Number(time.toFixed(2)), "s");
+const percent = (share: number): string => withUnit(Math.round(100 * share), "%");
+const minutes = (time: number): string => withUnit(Number((time / 60).toFixed(1)), "min");
+
+const longest = (spans: readonly Span[]): Span | null =>
+  spans.reduce<Span | null>((best, s) => (best && best.to - best.from >= s.to - s.from ? best : s), null);
+
+const ofKind = (flown: Flown, kind: Span["kind"]): Span[] => flown.spans.filter((span) => span.kind === kind);
+
+/** Time (s) of the last moment before `at` at which the collective began to rise, or null. Angles in rad. */
+function riseBefore({ trace }: Flown, at: number): number | null {
+  const { time, collective } = trace;
+  let began: number | null = null;
+  for (let i = 1; i < time.length && time[i]! <= at; i++) {
+    const rate = (collective[i]! - collective[i - 1]!) / Math.max(time[i]! - time[i - 1]!, 1e-6);
+    if (rate > 0.1) began ??= time[i - 1]!;
+    else if (rate < -0.1) began = null;
+  }
+  return began;
+}
+
+/** Whether the collective was eased by more than about a degree between two times (s), before the speed was back. */
+function easedBetween(flown: Flown, from: number, to: number): boolean {
+  const { time, collective } = flown.trace;
+  let highest = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < time.length && time[i]! <= to; i++) {
+    if (time[i]! < from) continue;
+    highest = Math.max(highest, collective[i]!);
+    if (highest - collective[i]! > 0.02) return true;
+  }
+  return false;
+}
+
+/** How the set speed was held: the main sentence of every flight with a governor. Times in s, speeds in rpm. */
+export function heldWords(flown: Flown): string {
+  const lows = ofKind(flown, "speed-low");
+  const worst = lows.reduce<Span | null>((best, s) => (best && best.value <= s.value ? best : s), null);
+  if (!worst) return steadyWords(flown);
+  const began = riseBefore(flown, worst.from);
+  const holds =
+    began === null || worst.from - began > 3
+      ? `Holds until ${fine(worst.from)}`
+      : `Holds for ${fine(worst.from - began)}`;
+  const low = `then sinks to ${speed(worst.level - worst.value)} low`;
+  const eased = easedBetween(flown, worst.at, worst.to);
+  const end = !worst.ended
+    ? ", and isn't back by the end"
+    : eased
+      ? " until you ease the pitch"
+      : `, and is back within 1 % after ${fine(worst.to - worst.from)}`;
+  const more = lows.length > 1 ? ` That is the deepest of ${lows.length} dips.` : "";
+  return `${holds}, ${low}${end}.${more}`;
+}
+
+function steadyWords(flown: Flown): string {
+  const { rotorSpeed, setSpeed, time } = flown.trace;
+  let deepest = 0;
+  let at = 0;
+  let asked = false;
+  let reached = false;
+  for (let i = 0; i < time.length; i++) {
+    if (!(setSpeed[i]! > 0)) continue;
+    asked = true;
+    // A ramp on the way to the speed is no dip.
+    if (setSpeed[i]! < flown.setSpeed * 0.999) continue;
+    if (Math.abs(rotorSpeed[i]! / setSpeed[i]! - 1) < 0.01) reached = true;
+    if (reached && setSpeed[i]! - rotorSpeed[i]! > deepest) {
+      deepest = setSpeed[i]! - rotorSpeed[i]!;
+      at = time[i]!;
+    }
+  }
+  if (!asked) return "No governor is at work here.";
+  if (!reached) return `Never reaches the set speed of ${speed(flown.setSpeed)}.`;
+  const least = Math.round(deepest / rpm);
+  return least < 2
+    ? "Holds the set speed all through."
+    : `Holds the set speed all through: at most ${withUnit(least, "rpm")} low, at ${fine(at)}.`;
+}
+
+function dutyWords(flown: Flown): string {
+  const limits = ofKind(flown, "duty-at-limit");
+  const whole = limits.reduce((sum, s) => sum + s.to - s.from, 0);
+  const first = limits[0];
+  if (first && whole >= 0.05) {
+    return `The duty stands at its limit for ${fine(whole)} in all, first at ${fine(first.from)}: there the governor has nothing more to give.`;
+  }
+  const highest = flown.trace.duty.reduce((most, duty) => Math.max(most, duty), 0);
+  return highest > 0.995
+    ? "The duty touches its limit and comes straight back."
+    : `The duty goes no higher than ${percent(highest)}: there is room left.`;
+}
+
+function overspeedWords(flown: Flown): string {
+  const high = ofKind(flown, "speed-high").reduce<Span | null>(
+    (best, s) => (best && best.value >= s.value ? best : s),
+    null,
+  );
+  return high ? `Unloaded, the head runs ${speed(high.value - high.level)} over, at ${fine(high.at)}.` : "";
+}
+
+/** Limits that were passed, and hunting: each kind once, the longest. */
+function limitWords(flown: Flown): string[] {
+  const kinds = [
+    "hunting",
+    "blades-over-limit",
+    "motor-over-limit",
+    "electrical-over-limit",
+    "current-over-limit",
+    "winding-over-limit",
+    "controller-over-limit",
+  ] as const;
+  return kinds.flatMap((kind) => {
+    const span = longest(ofKind(flown, kind));
+    const event = span && flown.events.find((e) => e.kind === kind && e.from === span.from);
+    return event ? [event.words] : [];
+  });
+}
+
+function packWords(flown: Flown): string {
+  const reserve = ofKind(flown, "charge-low")[0];
+  const { lost, end } = flown;
+  const held = lost
+    ? `The mode is lost at ${percent(lost.charge)} of charge, after ${minutes(lost.time)}: from there ${speed(lost.set - lost.lowest)} low and more at full load.`
+    : `The mode is held to the end, ${minutes(end.time)}.`;
+  const land = reserve ? ` ${percent(reserveCharge)} is left after ${minutes(reserve.from)}: land.` : "";
+  return `${held}${land}`;
+}
+
+function autorotationWords(flown: Flown): string {
+  const alone = longest(ofKind(flown, "overrunning"));
+  const lowest = ofKind(flown, "speed-low")[0];
+  if (!alone) return "The motor is off, but the rotor never runs ahead of it.";
+  const left = laneAt(flown.trace, "head-speed", alone.to);
+  const back = lowest
+    ? ` Back on the motor it is ${speed(lowest.level - lowest.value)} low, and there again after ${fine(lowest.to - lowest.from)}.`
+    : "";
+  return `The rotor turns on its own for ${seconds(alone.to - alone.from)}${left === null ? "" : `, down to ${withUnit(Math.round(left), "rpm")}`}.${back}`;
+}
+
+function learningWords(flown: Flown): string {
+  const { learned, trace } = flown;
+  if (!learned) return "";
+  if (!learned.ok) return learned.words;
+  const head = trace.rotorSpeed[trace.rotorSpeed.length - 1] ?? 0;
+  const change = 100 * learned.change;
+  const off =
+    Math.abs(change) < 0.05
+      ? "the same as it has now"
+      : `${withUnit(Number(Math.abs(change).toFixed(1)), "%")} ${change > 0 ? "above" : "below"} the one it has now, and so would every mode be`;
+  return `Stores ${speed(learned.reference)} at the motor as 100 %: ${off}. At the end of the run the head turns at ${speed(head)}.`;
+}
+
+/** All of it in sentences, the main one first. Units stand in the words: s, min, rpm, %. */
+export function flightWords(flown: Flown, scenario: Scenario): string {
+  const parts = ((): string[] => {
+    switch (scenario.kind) {
+      case "whole-pack":
+        return [packWords(flown), ...limitWords(flown).slice(0, 2)];
+      case "learning":
+        return [learningWords(flown)];
+      case "autorotation":
+        return [autorotationWords(flown)];
+      case "unload":
+        return [
+          overspeedWords(flown) || "Unloaded, the head stays within 1 % of its speed.",
+          heldWords(flown),
+          ...limitWords(flown),
+        ];
+      default:
+        return [heldWords(flown), dutyWords(flown), overspeedWords(flown), ...limitWords(flown)];
+    }
+  })();
+  return [...parts, scenario.kind === "whole-pack" ? "" : (flown.endWords ?? "")].filter(Boolean).join(" ");
+}
