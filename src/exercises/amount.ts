@@ -52,16 +52,11 @@ export const amount = (value: number, unit: Unit = ""): Amount => ({ unit, value
 const fromSi = (si: number, unit: Unit): Amount => ({ unit, value: si / scale[unit], si });
 
 const NO_BREAK = "\u00a0";
-const exact = new Intl.NumberFormat("en-GB", { maximumSignificantDigits: 12 });
 const cut = new Intl.NumberFormat("en-GB", { maximumSignificantDigits: 4 });
 const whole = new Intl.NumberFormat("en-GB", { maximumFractionDigits: 0 });
 
-/** Four figures are plenty for what is worked out; what was drawn is round already and stays as it is. */
-function figure(value: number): string {
-  const short = Number(value.toPrecision(6));
-  const drawn = Math.abs(short - value) <= 1e-9 * Math.abs(value);
-  return (drawn ? exact : Math.abs(value) >= 1000 ? whole : cut).format(drawn ? short : value).replace("-", "\u2212");
-}
+/** Four figures are plenty, and numbers that are drawn have no more; from a thousand up all digits of the whole. */
+const figure = (value: number): string => (Math.abs(value) >= 1000 ? whole : cut).format(value).replace("-", "\u2212");
 
 /** An amount in words: `2,310 rpm`, `12 teeth`, `9.8`. */
 export const inWords = ({ value, unit }: Amount): string =>

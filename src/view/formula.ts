@@ -15,7 +15,7 @@ export async function setFormula(host: HTMLElement, tex: string): Promise<void> 
     const { default: katex } = await import("katex");
     if (wanted.get(host) !== tex) return;
     // Not strict: units hold letters that TeX has other commands for.
-    katex.render(tex, host, { output: "mathml", throwOnError: false, strict: false });
+    katex.render(`\\displaystyle ${tex}`, host, { output: "mathml", throwOnError: false, strict: false });
     for (const note of host.querySelectorAll("annotation")) note.remove();
   } catch {
     // Without a network the typesetter may be out of reach: the next time tries again.

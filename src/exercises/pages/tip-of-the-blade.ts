@@ -114,7 +114,7 @@ const storedEnergy: Recipe = {
     const after = work(squareLaw, { before: given, from: headSpeed, to: faster }, "J");
     const times = faster.value / headSpeed.value;
     return {
-      question: tell`${amount(blades)} blades together store ${given} at ${headSpeed}. How much do they store at ${faster}?`,
+      question: tell`The ${amount(blades)} blades of a rotor store ${given} together at ${headSpeed}. How much do they store at ${faster}?`,
       answer: after,
       steps: [after],
       because: "Stored energy goes with the square of speed: a little faster is a lot more energy.",
