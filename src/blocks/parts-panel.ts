@@ -164,7 +164,10 @@ export function goToInput(doc: Document, path: string): void {
     input?.scrollIntoView({ block: "center" });
     input?.focus({ preventScroll: true });
   };
-  if (find()) return go();
+  if (find()) {
+    go();
+    return;
+  }
   const learned = path.startsWith("controller.learned.");
   const section = learned ? "learned" : sections.find((each) => path.startsWith(`${each}.`));
   if (!section) return;

@@ -17,7 +17,6 @@ const signs = "\u00a0×−·°…‘’“”–—±²³½µ′″";
 /** Each font served: its name, where it comes from, and the weight that a variable one is held at. */
 const cuts: readonly { readonly name: string; readonly from: string; readonly weight?: number }[] = [
   { name: "serif-400", from: `${serif}-normal.woff2`, weight: 400 },
-  { name: "serif-400-italic", from: `${serif}-italic.woff2`, weight: 400 },
   { name: "serif-600", from: `${serif}-normal.woff2`, weight: 600 },
   { name: "label-400", from: `${label}-400-normal.woff2` },
   { name: "label-600", from: `${label}-600-normal.woff2` },
