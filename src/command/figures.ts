@@ -6,7 +6,7 @@ import { readFileSync } from "node:fs";
 import { bandOf } from "#figures/bands";
 import { catalogue } from "#figures/catalogue";
 import { everyQuantity, type Figures, figuresOf } from "#figures/figures";
-import { whyNone } from "#figures/words";
+import { whyNone } from "#figures/why";
 import { parseMachineFile } from "#machine/file";
 
 /** Figures without a value, each with the reason: they go among the warnings. */
@@ -20,7 +20,7 @@ function gaps(figures: Figures): object[] {
       value: null,
       limit: null,
       unit: catalogue[name].unit,
-      words: `${catalogue[name].title}: ${whyNone[name] ?? whyNone.other}`,
+      words: `${catalogue[name].title}: ${whyNone(figures, name, mode ?? 0)}`,
     }));
 }
 

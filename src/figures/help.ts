@@ -1,7 +1,8 @@
 /** What would help a mode that can't be held: a lower speed, another pinion, more cells. Each is tried on the model. */
-
+import { fieldAt } from "#machine/fields";
 import { rpm } from "#model/constants";
-import { openCellVoltage } from "#model/ocv";
+import { packResistance, resistanceFactor } from "#model/pack";
+import { operatingPoint, type Powertrain } from "#model/powertrain";
 import { ceilingAt } from "#model/steady";
 import type { Figures } from "./figures.ts";
 import type { LoadName } from "./rig.ts";
@@ -18,34 +19,48 @@ const MORE_TEETH = 4;
 const MORE_CELLS = 2;
 const ROUND_RPM = 10;
 
-/** What would help a mode at a load. Units: rpm, teeth, cells. Errors: null for a way that doesn't help. Source: `ceilingAt`. */
+/**
+ * What would help a mode that is too fast for a load: each way is tried on the model, after learning again where it needs
+ * that. Units: rpm, teeth, cells. Errors: null for a way that doesn't help. Source: `ceilingAt`.
+ */
 export function helpFor(figures: Figures, load: LoadName, mode: number): Help {
   const { rig } = figures;
   const { train, parts } = rig;
+  const { pack, gears } = parts;
   const set = parts.modes[mode]?.headSpeed ?? 0;
   const torque = rig.load(load, mode);
-  const holds = (other: Partial<typeof train>): boolean => {
+  const holds = (other: Partial<Powertrain>): boolean => {
     const found = ceilingAt({ ...train, ...other }, torque, set);
     return found.ok && found.speed >= set;
   };
-  const ceiling = figures.number(load === "hover" ? "ceiling-hover" : "ceiling-full-pitch", mode);
-  const slowest = figures.number("usable-low-head-speed") ?? 0;
-  const below = ceiling === null ? null : Math.floor(ceiling / ROUND_RPM) * ROUND_RPM;
-  const { pinionTeeth } = parts.gears;
-  let pinion: number | null = null;
-  for (let more = 1; more <= MORE_TEETH && pinion === null; more++) {
-    if (holds({ gearRatio: (train.gearRatio * pinionTeeth) / (pinionTeeth + more) })) pinion = pinionTeeth + more;
-  }
-  const { cells, chemistry, charge, cellResistance } = parts.pack;
-  const cell = openCellVoltage(chemistry, charge) ?? 0;
-  let moreCells: number | null = null;
-  for (let more = 1; more <= MORE_CELLS && moreCells === null; more++) {
-    const packResistance = train.packResistance + more * cellResistance;
-    if (holds({ openVoltage: train.openVoltage + more * cell, packResistance })) moreCells = cells + more;
-  }
+  const withTeeth = (pinionTeeth: number) => holds({ gearRatio: (train.gearRatio * gears.pinionTeeth) / pinionTeeth });
+  const withCells = (cells: number) =>
+    holds({
+      openVoltage: (train.openVoltage / pack.cells) * cells,
+      packResistance: packResistance({ ...pack, cells, temperatureFactor: resistanceFactor(pack.temperature) }),
+    });
   return {
-    slower: below !== null && below >= slowest && below * rpm < set ? below : null,
-    pinion,
-    cells: moreCells,
+    slower: slowerSpeed(figures, load, mode),
+    pinion: firstThat(withTeeth, gears.pinionTeeth, MORE_TEETH, "gears.pinionTeeth"),
+    cells: firstThat(withCells, pack.cells, MORE_CELLS, "pack.cells"),
   };
+}
+
+/** The first count above `now` that helps; null when none of the next few does, or no machine may have it. */
+function firstThat(helps: (count: number) => boolean, now: number, more: number, path: string): number | null {
+  const most = Math.min(now + more, fieldAt(path).max);
+  for (let count = now + 1; count <= most; count++) if (helps(count)) return count;
+  return null;
+}
+
+/** A round speed just below the ceiling, rpm, if it is in reach of the usable band and is really held. */
+function slowerSpeed(figures: Figures, load: LoadName, mode: number): number | null {
+  const { rig } = figures;
+  const ceiling = figures.number(load === "hover" ? "ceiling-hover" : "ceiling-full-pitch", mode);
+  if (ceiling === null) return null;
+  const below = Math.floor(ceiling / ROUND_RPM) * ROUND_RPM;
+  const slowest = figures.number("usable-low-head-speed") ?? 0;
+  const set = figures.number("set-head-speed", mode) ?? 0;
+  const torque = below >= slowest && below < set ? rig.load(load, mode)(below * rpm) : null;
+  return torque !== null && operatingPoint(rig.train, below * rpm, torque) ? below : null;
 }

@@ -12,8 +12,8 @@ import { copperResistance, torqueConstant } from "#model/motor";
 import { openCellVoltage } from "#model/ocv";
 import { openVoltage, packResistance, resistanceFactor } from "#model/pack";
 import type { Powertrain } from "#model/powertrain";
-import { type LoadTorque, pitchLoad, type RotorLoad, type Tail, thrustLoad } from "#model/rotor-load";
-import { rotorsOf } from "./rotors.ts";
+import type { LoadTorque, RotorLoad, Tail } from "#model/rotor-load";
+import { heldPitch, heldThrust, rotorsOf } from "./rotors.ts";
 
 /** Loads that a ceiling, a duty or a current is asked for. */
 export type LoadName = "hover" | "full-pitch";
@@ -55,7 +55,7 @@ export function rigOf(machine: Machine, { cellVoltage = 0, rotorTorque = 1 }: Mo
   const parts = partsOf(machine);
   const { pack, motor, gears } = parts;
   const air = airAt(parts.place);
-  const { main, tail } = rotorsOf(parts, air);
+  const { main, tail } = rotorsOf(machine, parts, air);
   const voltageAt = (charge: number): number =>
     // A charge of 0 to 1 has a voltage in every chemistry.
     openVoltage({ cells: pack.cells, cellVoltage: (openCellVoltage(pack.chemistry, charge) ?? 0) + cellVoltage });
@@ -78,8 +78,8 @@ export function rigOf(machine: Machine, { cellVoltage = 0, rotorTorque = 1 }: Mo
           const torque = load(speed);
           return torque === null ? null : torque * rotorTorque;
         };
-  const hover = doubted(thrustLoad(main, tail, weight));
-  const full = parts.modes.map((mode) => doubted(pitchLoad(main, tail, mode.collectiveMax)));
+  const hover = doubted(heldThrust(main, tail, weight));
+  const full = parts.modes.map((mode) => doubted(heldPitch(main, tail, mode.collectiveMax)));
   const { bladeMass, rootCutout, radius, bladeCentre } = parts.mainRotor;
   return {
     machine,
@@ -94,6 +94,6 @@ export function rigOf(machine: Machine, { cellVoltage = 0, rotorTorque = 1 }: Mo
     voltageAt,
     trainAt: (charge) => ({ ...train, openVoltage: voltageAt(charge) }),
     load: (name, mode) => (name === "hover" ? hover : (full[mode] ?? hover)),
-    flat: doubted(pitchLoad(main, tail, 0)),
+    flat: doubted(heldPitch(main, tail, 0)),
   };
 }

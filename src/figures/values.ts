@@ -1,13 +1,13 @@
 /** How each figure is worked out from a rig. Values are in the unit that the catalogue gives; null where there is none. */
 import { bladePull, rotorEnergy, tipMach, tipSpeed } from "#model/blades";
 import { rpm } from "#model/constants";
-import { endurance, lowestCharge } from "#model/endurance";
+import { type Endurance, endurance, lowestCharge } from "#model/endurance";
 import { tailSpeed } from "#model/gears";
 import { noLoadSpeed } from "#model/motor";
 import { electricalSpeed } from "#model/poles";
 import { dutyAsked, type OperatingPoint, operatingPoint } from "#model/powertrain";
 import { setSpeed, throttleForSpeed } from "#model/reference";
-import { ceilingAt } from "#model/steady";
+import { ceilingAt, type SteadySpeed } from "#model/steady";
 import type { QuantityName } from "./catalogue.ts";
 import { type Reference, referenceOf } from "./reference.ts";
 import type { LoadName, Rig } from "./rig.ts";
@@ -18,10 +18,15 @@ export type Value = number | string | null;
 export interface Bearings {
   readonly rig: Rig;
   readonly reference: () => Reference;
+  /** Where full duty and the load balance, or why they don't. */
+  readonly steady: (load: LoadName, mode: number) => SteadySpeed;
+  /** That speed, rad/s. */
   readonly ceiling: (load: LoadName, mode: number) => number | null;
   /** Torque on the main shaft, N m, at the mode's set speed; null when the rotor can't do it. */
   readonly torque: (load: LoadName, mode: number) => number | null;
   readonly point: (load: LoadName, mode: number) => OperatingPoint | null;
+  /** How long the hover of a mode lasts; null when it can't be held now. */
+  readonly hoverEnds: (mode: number) => Endurance | null;
 }
 
 /** Remembers what a function of two small arguments gave. */
@@ -39,18 +44,28 @@ export function bearingsOf(rig: Rig): Bearings {
   let reference: Reference | undefined;
   const speedOf = (mode: number) => rig.parts.modes[mode]?.headSpeed ?? 0;
   const torque = once((load, mode) => rig.load(load, mode)(speedOf(mode)));
+  const steady = once((load, mode) => ceilingAt(rig.train, rig.load(load, mode), speedOf(mode)));
+  const point = once((load, mode) => {
+    const asked = torque(load, mode);
+    return asked === null ? null : operatingPoint(rig.train, speedOf(mode), asked);
+  });
+  const hover = once((load, mode) => {
+    const asked = torque(load, mode);
+    if (asked === null || point(load, mode) === null) return null;
+    const { charge, capacity } = rig.parts.pack;
+    return endurance(rig.train, speedOf(mode), asked, capacity, charge, rig.voltageAt);
+  });
   return {
     rig,
     reference: () => (reference ??= referenceOf(rig)),
-    ceiling: once((load, mode) => {
-      const found = ceilingAt(rig.train, rig.load(load, mode), speedOf(mode));
+    steady,
+    ceiling: (load, mode) => {
+      const found = steady(load, mode);
       return found.ok ? found.speed : null;
-    }),
+    },
     torque,
-    point: once((load, mode) => {
-      const asked = torque(load, mode);
-      return asked === null ? null : operatingPoint(rig.train, speedOf(mode), asked);
-    }),
+    point,
+    hoverEnds: (mode) => hover("hover", mode),
   };
 }
 
@@ -98,11 +113,8 @@ function staleSpeed(bearings: Bearings, mode: number): number | null {
 const tip = ({ parts }: Rig, mode: number): number =>
   tipSpeed({ speed: parts.modes[mode]?.headSpeed ?? 0, radius: parts.mainRotor.radius });
 
-function hoverTime({ rig, torque, point }: Bearings, mode: number): number | null {
-  const asked = torque("hover", mode);
-  if (asked === null || point("hover", mode) === null) return null;
-  const { charge, capacity } = rig.parts.pack;
-  const found = endurance(rig.train, rig.parts.modes[mode]?.headSpeed ?? 0, asked, capacity, charge, rig.voltageAt);
+function hoverTime({ hoverEnds }: Bearings, mode: number): number | null {
+  const found = hoverEnds(mode);
   return found === null ? null : found.time / 60;
 }
 

@@ -3,10 +3,12 @@ import { fieldAt } from "#machine/fields";
 import { rpm } from "#model/constants";
 import { meshOf } from "#model/gears-mesh";
 import { bandPlace } from "#model/reference";
+import { tailThrust } from "#model/rotor-load";
 import { undercutContactRatio } from "#model/undercut";
 import type { Figures } from "./figures.ts";
 import { helpFor } from "./help.ts";
-import { helpWords, warningWords } from "./words.ts";
+import { obstacle, rounding } from "./why.ts";
+import { fasterWords, helpWords, type Obstacle, warningWords } from "./words.ts";
 
 export type WarningName =
   | "above-usable-band"
@@ -19,7 +21,8 @@ export type WarningName =
   | "tip-mach-high"
   | "pack-current-high"
   | "pinion-mesh-poor"
-  | "tail-speed-high";
+  | "tail-speed-high"
+  | "tail-thrust-short";
 
 export interface Warning {
   readonly name: WarningName;
@@ -50,6 +53,9 @@ export function warningsOf(figures: Figures): Warning[] {
   );
   return [...whole.flatMap((found) => (found ? [{ ...found, mode: null }] : [])), ...each];
 }
+
+/** Beyond a limit, and not just by the last digit of a product. */
+const isOver = (value: number, limit: number): boolean => value > limit * (1 + rounding);
 
 const nameOf = (figures: Figures, mode: number): string => figures.machine.modes[mode]?.name ?? "";
 
@@ -93,20 +99,25 @@ function band(figures: Figures, mode: number): Found {
   return { name: above ? "above-usable-band" : "below-usable-band", value: throttle, limit, unit: "percent", words };
 }
 
+/** Reasons that a higher head speed takes away, not a lower one. */
+const tooSlow: readonly Obstacle[] = ["too slow", "blades stall", "tail too weak"];
+
 function headroom(figures: Figures, mode: number): Found {
   const set = figures.number("set-head-speed", mode) ?? 0;
   for (const load of ["hover", "full-pitch"] as const) {
+    const why = obstacle(figures, load, mode);
+    if (why === null) continue;
+    const [name, at] = [nameOf(figures, mode), warningWords.loads[load]];
+    const help = tooSlow.includes(why) ? fasterWords : helpWords(helpFor(figures, load, mode));
     const ceiling = figures.number(load === "hover" ? "ceiling-hover" : "ceiling-full-pitch", mode);
-    if (ceiling !== null && ceiling >= set) continue;
-    const help = helpWords(helpFor(figures, load, mode));
-    const words = warningWords.noHeadroom(
-      nameOf(figures, mode),
-      load === "hover" ? "in hover" : "at full pitch",
-      set,
-      ceiling,
-      help,
-    );
-    return { name: "no-headroom", value: ceiling === null ? null : ceiling - set, limit: 0, unit: "rpm", words };
+    const short = why === "too fast" && ceiling !== null;
+    return {
+      name: "no-headroom",
+      value: short ? ceiling - set : null,
+      limit: 0,
+      unit: "rpm",
+      words: short ? warningWords.short(name, at, set, ceiling, help) : warningWords.noHold(name, at, why, help),
+    };
   }
   return null;
 }
@@ -121,14 +132,14 @@ function overSpeed(
   return (figures, mode) => {
     const value = speed(figures, mode);
     const most = limit(figures);
-    if (value === null || most === null || value <= most) return null;
+    if (value === null || most === null || !isOver(value, most)) return null;
     return { name, value, limit: most, unit: "rpm", words: say(nameOf(figures, mode), value, most) };
   };
 }
 
 function tipMachHigh(figures: Figures, mode: number): Found {
   const value = figures.number("tip-mach", mode);
-  if (value === null || value <= machLimit) return null;
+  if (value === null || !isOver(value, machLimit)) return null;
   return {
     name: "tip-mach-high",
     value,
@@ -141,10 +152,26 @@ function tipMachHigh(figures: Figures, mode: number): Found {
 function packCurrentHigh(figures: Figures, mode: number): Found {
   const value = figures.number("full-pitch-pack-current", mode);
   const limit = (currentRateLimit * figures.machine.pack.capacityMah) / 1000;
-  if (value === null || value <= limit) return null;
+  if (value === null || !isOver(value, limit)) return null;
   const words = warningWords.packCurrent(nameOf(figures, mode), value, limit, currentRateLimit);
   return { name: "pack-current-high", value, limit, unit: "A", words };
 }
+
+/** Thrust that the tail needs at full pitch, against what its blades can give there. */
+function tailShort({ rig, machine }: Figures, mode: number): Found {
+  const set = rig.parts.modes[mode];
+  if (!set) return null;
+  const { rotor, arm, ratio } = rig.tail;
+  const speed = set.headSpeed * ratio;
+  const needed = tailThrust(rig.main.torqueAt({ speed: set.headSpeed, collective: set.collectiveMax }), arm);
+  if (rotor.collectiveForThrust({ speed, thrust: needed }) !== null) return null;
+  const most = Math.max(...tailPitches.map((collective) => rotor.thrustAt({ speed, collective })));
+  const words = warningWords.tailThrust(machine.modes[mode]?.name ?? "", needed, most);
+  return { name: "tail-thrust-short", value: needed, limit: most, unit: "N", words };
+}
+
+/** Pitches of the tail among which its greatest thrust is looked for, rad: 6 to 20 degrees. */
+const tailPitches = Array.from({ length: 15 }, (_, i) => ((6 + i) * Math.PI) / 180);
 
 const modeChecks: readonly ((figures: Figures, mode: number) => Found)[] = [
   band,
@@ -169,6 +196,7 @@ const modeChecks: readonly ((figures: Figures, mode: number) => Found)[] = [
   ),
   tipMachHigh,
   packCurrentHigh,
+  tailShort,
   overSpeed(
     "tail-speed-high",
     (f, mode) => f.number("tail-rotor-speed", mode),

@@ -14,19 +14,23 @@ export function helpWords(help: { slower: number | null; pinion: number | null; 
     help.cells === null ? "" : `fly ${help.cells} cells, within every maker's limits, and learn again`,
   ].filter(Boolean);
   if (ways.length === 0)
-    return "No pinion that fits and no lower speed in the usable band would help: the rotor asks for more than this pack and motor give.";
+    return "Neither a few teeth more, nor two cells more, nor a lower speed in the usable band would help: the rotor asks for more than this pack and motor give.";
   return `What would help: ${ways.join("; or ")}.`;
 }
 
+/** What would help a rotor that turns too slowly for its load. */
+export const fasterWords = "What would help: ask for more head speed, or less weight and pitch.";
+
 export const warningWords = {
+  loads: { hover: "in hover", "full-pitch": "at full pitch" },
   aboveBand: (mode: string, throttle: number, limit: number) =>
     `"${mode}" asks for ${percent(throttle)} of the reference; the usable band ends at ${percent(limit)}. That leaves the governor little to work with when the pack sinks. Ask for less, or gear faster and learn again.`,
   belowBand: (mode: string, throttle: number, limit: number) =>
     `"${mode}" asks for ${percent(throttle)} of the reference; the usable band begins at ${percent(limit)}. The controller then chops deeply and runs hot, and recovers slowly. Gear slower and learn again, or ask for more.`,
-  noHeadroom: (mode: string, load: string, set: number, ceiling: number | null, help: string) =>
-    ceiling === null
-      ? `"${mode}" can't be held ${load}: with full duty this motor doesn't turn the rotor at all. ${help}`
-      : `"${mode}" can't be held ${load}: it asks for ${rpm(set)}, and with full duty there is ${rpm(ceiling)}. It is ${rpm(set - ceiling)} short. ${help}`,
+  short: (mode: string, load: string, set: number, ceiling: number, help: string) =>
+    `"${mode}" can't be held ${load}: it asks for ${rpm(set)}, and with full duty there is ${rpm(ceiling)}. It is ${rpm(set - ceiling)} short. ${help}`,
+  noHold: (mode: string, load: string, why: Obstacle, help: string) =>
+    `"${mode}" can't be held ${load}: ${obstacleWords[why]} ${help}`,
   stale: (parts: readonly string[], change: number) =>
     `The reference was learned with other parts (${parts.join(", ")}). ${
       Math.abs(change) < 0.05
@@ -45,40 +49,35 @@ export const warningWords = {
     `Full pitch in "${mode}" draws ${cut(current, 0, "A")}. That is more than ${cut(rate, 0)} times the capacity in an hour (${cut(limit, 0, "A")}), more than most packs bear. The pack maker's own figure comes first.`,
   mesh: (ratio: number, limit: number, pinion: number) =>
     `With ${pinion} teeth on the pinion, ${cut(ratio, 2)} pairs of teeth share the load on average; below ${cut(limit, 1)} the mesh runs rough and wears.`,
+  tailThrust: (mode: string, needed: number, most: number) =>
+    `At full pitch in "${mode}" the tail must push with ${cut(needed, 1, "N")}; its blades give ${cut(most, 1, "N")} at most there, by this model. The machine will turn away until you ease the pitch. A faster tail, longer tail blades or less pitch would help.`,
   tailSpeed: (mode: string, speed: number, limit: number) =>
     `In "${mode}" the tail rotor turns ${rpm(speed)}; above ${rpm(limit)} its tips come near the speed at which drag climbs steeply. Its maker's limit comes first.`,
 } as const;
 
-/** Why a figure has no value, by its name. */
-const doesNotTurn = "with full duty the motor can't turn this rotor at all.";
-const noReference = "the motor doesn't turn at the learning throttle, so there is no reference.";
-const cannotHold = "even full duty doesn't hold this speed.";
-const cannotHover = "at this speed the blades would stall before they carry the machine, or full duty doesn't hold it.";
+/** What can keep a mode's speed from being held, or a figure from having a value. */
+export type Obstacle =
+  | "motor does not turn"
+  | "load too heavy"
+  | "rotor cannot carry it"
+  | "too fast"
+  | "too slow"
+  | "blades stall"
+  | "tail too weak";
 
-export const whyNone: Readonly<Record<string, string>> & { readonly other: string } = {
-  other: "there is no value for this machine.",
-  "no-load-head-speed": "the pack can't even drive the motor's own no-load current.",
-  "learning-head-speed": noReference,
-  "learned-motor-speed": noReference,
-  "learned-head-speed": noReference,
-  "usable-low-head-speed": noReference,
-  "usable-high-head-speed": noReference,
-  throttle: noReference,
-  "throttle-entered": noReference,
-  "head-speed-entered": noReference,
-  "stale-head-speed": noReference,
-  "ceiling-hover": doesNotTurn,
-  "ceiling-full-pitch": doesNotTurn,
-  "speed-headroom-hover": doesNotTurn,
-  "speed-headroom-full-pitch": doesNotTurn,
-  "duty-hover": cannotHold,
-  "duty-full-pitch": cannotHold,
-  "hover-collective": cannotHover,
-  "hover-power": cannotHover,
-  "hover-motor-current": cannotHover,
-  "hover-pack-current": cannotHover,
-  "hover-duration": cannotHover,
-  "full-pitch-power": "the tail can't hold the machine against this torque.",
-  "full-pitch-pack-current": cannotHold,
-  "lowest-charge": "not even a full pack holds this speed at full pitch.",
+/** The same as clauses. */
+export const obstacleWords: Readonly<Record<Obstacle, string>> = {
+  "motor does not turn": "the pack can't even drive the motor's own no-load current.",
+  "load too heavy": "with full duty this motor doesn't turn the rotor against that load at all.",
+  "rotor cannot carry it": "at no speed that this motor reaches can the rotors carry that load.",
+  "too fast": "even full duty doesn't hold this speed.",
+  "too slow": "at so low a speed the rotor takes more torque than full duty gives.",
+  "blades stall": "at this speed the blades would stall before they carry the machine.",
+  "tail too weak": "at this speed the tail rotor can't hold the machine against that torque.",
 };
+
+export const noValueWords = {
+  noReference: "the motor doesn't turn at the learning throttle, so there is no reference.",
+  lowestCharge: "not even a full pack holds this speed at full pitch.",
+  other: "there is no value for this machine.",
+} as const;

@@ -46,7 +46,7 @@ const gardenMachine: Machine = {
     ratedRpm: 4800,
     bladeSection: "symmetric-12",
   },
-  tailRotor: { blades: 2, diameterMm: 84, chordMm: 11, armMm: 268 },
+  tailRotor: { blades: 2, diameterMm: 92, chordMm: 12, armMm: 268 },
   airframe: { massG: 330, dragAreaM2: 0.004 },
   place: { ...defaultMachine.place },
   modes: [
@@ -95,7 +95,7 @@ const longBlades: Machine = {
     ratedRpm: 2200,
     bladeSection: "symmetric-12",
   },
-  tailRotor: { blades: 2, diameterMm: 286, chordMm: 29, armMm: 945 },
+  tailRotor: { blades: 2, diameterMm: 306, chordMm: 30, armMm: 945 },
   airframe: { massG: 5200, dragAreaM2: 0.03 },
   place: { ...defaultMachine.place },
   modes: [
