@@ -41,3 +41,6 @@ const bladeInertiaNear = ({ mainRotor }: Machine): number =>
 /** Energy that the blades store about at a speed, J. */
 export const storedNear = (machine: Machine, speed: Amount): number =>
   rotorEnergy({ blades: machine.mainRotor.blades, inertia: bladeInertiaNear(machine), speed: speed.si });
+
+/** Whether a percentage lies so near the middle between two whole ones that a reader may round it either way. */
+export const nearlyHalf = (percent: number): boolean => Math.abs(percent - Math.floor(percent) - 0.5) < 0.04;

@@ -2,7 +2,7 @@
 import { setSpeed, throttleEntered, throttleForSpeed } from "#model/reference";
 import { relativeChange } from "#model/scaling";
 import { amount, tell, work } from "../amount.ts";
-import { drawRatio, topRpm } from "../around.ts";
+import { drawRatio, nearlyHalf, topRpm } from "../around.ts";
 import { type Recipe, slip } from "../exercise.ts";
 
 const wholePercent: Recipe = {
@@ -16,7 +16,7 @@ const wholePercent: Recipe = {
     );
     const exact = work(throttleForSpeed, { headSpeed, reference, gearRatio }, "%");
     const entered = throttleEntered(exact.si);
-    if (entered === null) return null;
+    if (entered === null || nearlyHalf(exact.value)) return null;
     return {
       question: tell`A mode wants ${headSpeed}. The reference is ${reference} at the motor, and the gear ratio is ${gearRatio}. Which whole per cent do you enter?`,
       answer: amount(Math.round(100 * entered), "%"),

@@ -1,7 +1,7 @@
 /** Exercises of the page on what the throttle asks for. */
 import { setSpeed, throttleEntered, throttleForSpeed } from "#model/reference";
 import { amount, tell, work } from "../amount.ts";
-import { drawRatio, topRpm } from "../around.ts";
+import { drawRatio, nearlyHalf, topRpm } from "../around.ts";
 import { type Recipe, slip } from "../exercise.ts";
 
 const headSpeedAsked: Recipe = {
@@ -87,7 +87,7 @@ const roundedThrottle: Recipe = {
     const gearRatio = amount(1);
     const exact = work(throttleForSpeed, { headSpeed: wanted, reference: full, gearRatio }, "%");
     const entered = throttleEntered(exact.si);
-    if (entered === null) return null;
+    if (entered === null || nearlyHalf(exact.value)) return null;
     const real = work(
       setSpeed,
       { throttle: amount(Math.round(100 * entered), "%"), reference: full, gearRatio },
