@@ -2,8 +2,7 @@
 import { fieldAt } from "#machine/fields";
 import { rpm } from "#model/constants";
 import { packResistance, resistanceFactor } from "#model/pack";
-import { operatingPoint, type Powertrain } from "#model/powertrain";
-import { ceilingAt } from "#model/steady";
+import { ceilingSpeed, currentForTorque, operatingPoint, type Powertrain } from "#model/powertrain";
 import type { Figures } from "./figures.ts";
 import type { LoadName } from "./rig.ts";
 
@@ -21,17 +20,20 @@ const ROUND_RPM = 10;
 
 /**
  * What would help a mode that is too fast for a load: each way is tried on the model, after learning again where it needs
- * that. Units: rpm, teeth, cells. Errors: null for a way that doesn't help. Source: `ceilingAt`.
+ * that. Units: rpm, teeth, cells. Errors: null for a way that doesn't help. Source: `ceilingSpeed`.
  */
 export function helpFor(figures: Figures, load: LoadName, mode: number): Help {
   const { rig } = figures;
   const { train, parts } = rig;
   const { pack, gears } = parts;
-  const set = parts.modes[mode]?.headSpeed ?? 0;
-  const torque = rig.load(load, mode);
+  const speed = parts.modes[mode]?.headSpeed ?? 0;
+  const torque = figures.bearings.torque(load, mode);
+  // The rotor asks for the same torque at the set speed whatever drives it, so one answer serves all the ways.
   const holds = (other: Partial<Powertrain>): boolean => {
-    const found = ceilingAt({ ...train, ...other }, torque, set);
-    return found.ok && found.speed >= set;
+    if (torque === null) return false;
+    const changed = { ...train, ...other };
+    const resistance = changed.motorResistance + changed.controllerResistance + changed.packResistance;
+    return ceilingSpeed({ ...changed, resistance, current: currentForTorque(changed, torque) }) >= speed;
   };
   const withTeeth = (pinionTeeth: number) => holds({ gearRatio: (train.gearRatio * gears.pinionTeeth) / pinionTeeth });
   const withCells = (cells: number) =>
@@ -53,12 +55,13 @@ function firstThat(helps: (count: number) => boolean, now: number, more: number,
   return null;
 }
 
-/** A round speed just below the ceiling, rpm, if it is in reach of the usable band and is really held. */
+/** A round speed below the ceiling and the blades' limit, rpm, if the usable band reaches down to it and it is really held. */
 function slowerSpeed(figures: Figures, load: LoadName, mode: number): number | null {
-  const { rig } = figures;
+  const { rig, machine } = figures;
   const ceiling = figures.number(load === "hover" ? "ceiling-hover" : "ceiling-full-pitch", mode);
   if (ceiling === null) return null;
-  const below = Math.floor(ceiling / ROUND_RPM) * ROUND_RPM;
+  const most = Math.min(ceiling, machine.mainRotor.ratedRpm ?? ceiling);
+  const below = Math.floor(most / ROUND_RPM) * ROUND_RPM;
   const slowest = figures.number("usable-low-head-speed") ?? 0;
   const set = figures.number("set-head-speed", mode) ?? 0;
   const torque = below >= slowest && below < set ? rig.load(load, mode)(below * rpm) : null;

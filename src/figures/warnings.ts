@@ -100,7 +100,7 @@ function band(figures: Figures, mode: number): Found {
 }
 
 /** Reasons that a higher head speed takes away, not a lower one. */
-const tooSlow: readonly Obstacle[] = ["too slow", "blades stall", "tail too weak"];
+const tooSlow: readonly Obstacle[] = ["too slow", "blades stall"];
 
 function headroom(figures: Figures, mode: number): Found {
   const set = figures.number("set-head-speed", mode) ?? 0;

@@ -14,11 +14,7 @@ export function obstacle({ bearings, rig }: Figures, load: LoadName, mode: numbe
   if (!steady.ok) return steady.why;
   // At the ceiling itself full duty holds, whatever rounding says.
   if (steady.speed < set * (1 - rounding)) return "too fast";
-  if (bearings.torque(load, mode) === null) {
-    return load === "hover" && rig.main.torqueForThrust({ speed: set, thrust: rig.weight }) === null
-      ? "blades stall"
-      : "tail too weak";
-  }
+  if (bearings.torque(load, mode) === null) return "blades stall";
   return bearings.point(load, mode) === null ? "too slow" : null;
 }
 
@@ -43,14 +39,10 @@ const fullPitch: readonly QuantityName[] = [
 /** A sentence that says why a figure has no value. Units: none. Errors: none. Source: that of the figure. */
 export function whyNone(figures: Figures, name: QuantityName, mode = 0): string {
   if (name === "hover-collective" || name === "hover-power") return obstacleWords["blades stall"];
-  if (name === "full-pitch-power") return obstacleWords["tail too weak"];
-  const { bearings } = figures;
-  if (name === "lowest-charge") {
-    return bearings.torque("full-pitch", mode) === null ? obstacleWords["tail too weak"] : noValueWords.lowestCharge;
-  }
+  if (name === "lowest-charge") return noValueWords.lowestCharge;
   const load = hover.includes(name) ? "hover" : fullPitch.includes(name) ? "full-pitch" : null;
   const found = load && obstacle(figures, load, mode);
   if (found) return obstacleWords[found];
   if (name === "no-load-head-speed") return obstacleWords["motor does not turn"];
-  return bearings.reference().motorSpeed === null ? noValueWords.noReference : noValueWords.other;
+  return figures.bearings.reference().motorSpeed === null ? noValueWords.noReference : noValueWords.other;
 }

@@ -62,8 +62,7 @@ export type Obstacle =
   | "rotor cannot carry it"
   | "too fast"
   | "too slow"
-  | "blades stall"
-  | "tail too weak";
+  | "blades stall";
 
 /** The same as clauses. */
 export const obstacleWords: Readonly<Record<Obstacle, string>> = {
@@ -73,7 +72,6 @@ export const obstacleWords: Readonly<Record<Obstacle, string>> = {
   "too fast": "even full duty doesn't hold this speed.",
   "too slow": "at so low a speed the rotor takes more torque than full duty gives.",
   "blades stall": "at this speed the blades would stall before they carry the machine.",
-  "tail too weak": "at this speed the tail rotor can't hold the machine against that torque.",
 };
 
 export const noValueWords = {
