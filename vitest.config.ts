@@ -8,20 +8,22 @@ export default defineConfig({
   test: {
     projects: [
       {
-        test: { name: "structure", environment: "node", include: ["tests/structure/**/*.test.ts"] },
+        test: { name: "structure", testTimeout: 60_000, environment: "node", include: ["tests/structure/**/*.test.ts"] },
       },
       {
         // With the notebook compiler, so that tests can run the notebooks.
         plugins: [notebooks()],
         test: {
           name: "unit",
+          // Property tests fly hundreds of machines; how long that takes is no matter of tests.
+          testTimeout: 60_000,
           environment: "node",
           include: ["tests/**/*.test.ts"],
           exclude: [...drawn, "tests/**/*.dom.test.ts", "tests/structure/**", "tests/browser/**"],
         },
       },
       {
-        test: { name: "dom", environment: "happy-dom", include: [...drawn, "tests/**/*.dom.test.ts"] },
+        test: { name: "dom", testTimeout: 30_000, environment: "happy-dom", include: [...drawn, "tests/**/*.dom.test.ts"] },
       },
       {
         // Node drives a real Chromium over the built site; one file at a time, because they share its processor.

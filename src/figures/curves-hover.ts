@@ -3,7 +3,6 @@ import { rpm } from "#model/constants";
 import { endurance } from "#model/endurance";
 import { noLoadSpeed } from "#model/motor";
 import { operatingPoint } from "#model/powertrain";
-import { shaftTorque } from "#model/rotor-load";
 import type { Figures } from "./figures.ts";
 import { keeper } from "./kept.ts";
 import type { Rig } from "./rig.ts";
@@ -52,15 +51,15 @@ function topOf({ machine, rig }: Figures): number {
 }
 
 /** Torque of main rotor and of both, N m, in hover at a speed in rad/s; null when one of them can't. */
-function hoverTorques({ main, tail, weight }: Rig, speed: number): readonly [number, number] | null {
-  const own = main.torqueForThrust({ speed, thrust: weight });
-  const both = own === null ? null : shaftTorque(speed, own, tail);
+function hoverTorques({ main, weight, load }: Rig, speed: number): readonly [number, number] | null {
+  const both = load("hover", 0)(speed);
+  const own = both === null ? null : main.torqueForThrust({ speed, thrust: weight });
   return own === null || both === null ? null : [own, both];
 }
 
 /** The slowest head speed, rpm, at which the rotors carry the machine, to a few rpm; null when none up to `top` does. */
 function slowest(rig: Rig, top: number): number | null {
-  const carries = (speed: number) => hoverTorques(rig, speed * rpm) !== null;
+  const carries = (speed: number) => rig.load("hover", 0)(speed * rpm) !== null;
   let low = 0;
   let high = 0;
   for (let i = 1; i <= 20 && high === 0; i++) {

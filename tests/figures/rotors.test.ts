@@ -1,7 +1,10 @@
 import { describe, expect, it } from "vitest";
+import { tabulated } from "#figures/loads";
 import { rotorsOf } from "#figures/rotors";
+import type { Machine } from "#machine/machine";
 import { partsOf } from "#machine/parts";
 import { airAt } from "#model/air";
+import { thrustLoad } from "#model/rotor-load";
 import { machineWith, standardPlace } from "./machines.ts";
 
 const rpm = (2 * Math.PI) / 60;
@@ -28,7 +31,7 @@ describe("the rotors of a machine", () => {
     });
     const parts = partsOf(machine);
     const air = airAt(parts.place);
-    const { main } = rotorsOf(parts, air);
+    const { main } = rotorsOf(machine, parts, air);
     const speed = 960 * rpm;
     const state = { speed, collective: (pitch * Math.PI) / 180 };
     const unit = air.density * Math.PI * 0.762 ** 2 * (speed * 0.762) ** 2;
@@ -37,24 +40,57 @@ describe("the rotors of a machine", () => {
   });
 
   it("are in the air of the place: thrust goes with density", () => {
-    const parts = partsOf(machineWith({}));
     const state = { speed: 200, collective: 0.1 };
     const [low, high] = [0, 3000].map((elevation) => {
-      const air = airAt({ elevation, temperature: 288.15, humidity: 0 });
-      return rotorsOf(parts, air).main.thrustAt(state) / air.density;
+      const machine = machineWith({
+        "place.elevationM": elevation,
+        "place.temperatureC": 15,
+        "place.humidityPercent": 0,
+      });
+      const parts = partsOf(machine);
+      const air = airAt(parts.place);
+      return rotorsOf(machine, parts, air).main.thrustAt(state) / air.density;
     });
     // At the same tip speed thrust is CT rho A (omega R)²; Reynolds and Mach number move CT a little.
     expect(high! / low!).toBeCloseTo(1, 1);
   });
 
   it("have the tail of the record: its own blades, arm and ratio", () => {
-    const parts = partsOf(machineWith({ "tailRotor.armMm": 600, "gears.tailRatio": 5 }));
-    const { tail } = rotorsOf(parts, airAt(parts.place));
+    const rotors = (machine: Machine) => {
+      const parts = partsOf(machine);
+      return rotorsOf(machine, parts, airAt(parts.place));
+    };
+    const machine = machineWith({ "tailRotor.armMm": 600, "gears.tailRatio": 5 });
+    const { tail } = rotors(machine);
     expect([tail.arm, tail.ratio]).toEqual([0.6, 5]);
-    const larger = partsOf(machineWith({ "tailRotor.diameterMm": 220 }));
+    const larger = machineWith({ "tailRotor.diameterMm": 220 });
     const task = { speed: 1000, thrust: 4 };
-    const of = (each: typeof parts) =>
-      rotorsOf(each, airAt(each.place)).tail.rotor.collectiveForThrust(task) ?? Number.NaN;
-    expect(of(larger)).toBeLessThan(of(parts));
+    const of = (each: Machine) => rotors(each).tail.rotor.collectiveForThrust(task) ?? Number.NaN;
+    expect(of(larger)).toBeLessThan(of(machine));
+  });
+});
+
+describe("a load as a table", () => {
+  it("gives what the load itself gives, within 1e-5, and asks it seldom", () => {
+    const machine = machineWith({});
+    const parts = partsOf(machine);
+    const { main, tail } = rotorsOf(machine, parts, airAt(parts.place));
+    let asked = 0;
+    const exact = thrustLoad(main, tail, 20);
+    const table = tabulated((speed) => {
+      asked++;
+      return exact(speed);
+    });
+    for (let speed = 150; speed < 300; speed += 0.7) {
+      expect(Math.abs(table(speed)! / exact(speed)! - 1)).toBeLessThan(1e-5);
+    }
+    expect(asked).toBeLessThan(45);
+  });
+
+  it("leaves the answer to the load where the rotor stalls beside it", () => {
+    const table = tabulated((speed) => (speed < 100 ? null : speed * speed));
+    expect(table(50)).toBeNull();
+    expect(table(101)).toBeCloseTo(101 * 101, 9);
+    expect(table(0)).toBeNull();
   });
 });
