@@ -4,7 +4,8 @@
  */
 import { bandOf } from "#figures/bands";
 import { catalogue } from "#figures/catalogue";
-import { fieldName, type Worked, type WorkedTerm, workedOf } from "#figures/worked";
+import type { Worked, WorkedTerm } from "#figures/notation";
+import { fieldName, workedOf } from "#figures/worked";
 import { el, setText } from "#view/dom";
 import { formatBand, formatValue } from "#view/format";
 import { setFormula } from "#view/formula";

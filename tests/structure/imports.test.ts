@@ -19,7 +19,9 @@ const rooms: Record<string, { readonly uses: readonly string[]; readonly node?: 
   plots: { uses: ["model", "machine", "figures", "view"] },
   blocks: { uses: ["model", "machine", "figures", "flights", "worker", "exercises", "view", "inputs", "plots"] },
   look: { uses: [], node: true },
-  "kit.ts": { uses: ["model", "machine", "figures", "flights", "worker", "exercises", "view", "inputs", "plots", "blocks"] },
+  "kit.ts": {
+    uses: ["model", "machine", "figures", "flights", "worker", "exercises", "view", "inputs", "plots", "blocks"],
+  },
   notebook: { uses: ["view", "machine", "figures"], node: true },
   shell: {
     uses: ["model", "machine", "figures", "exercises", "view", "inputs", "plots", "blocks", "kit.ts", "notebook"],
