@@ -1,4 +1,5 @@
 /** Curves for plots: a figure over a range of one input, all else as the machine has it. */
+import { fieldAt } from "#machine/fields";
 import { tipSpeed } from "#model/blades";
 import { rpm } from "#model/constants";
 import { ratioOf } from "#model/gears";
@@ -54,7 +55,7 @@ export interface TipSpeeds {
 
 /** So many teeth to either side of the pinion that is fitted. */
 const AROUND = 4;
-const FEWEST_TEETH = 6;
+const { min: FEWEST, max: MOST } = fieldAt("gears.pinionTeeth");
 
 /**
  * Tip speed, m/s, for pinions around the one fitted, with the mode's throttle left as it is and the reference not learned
@@ -63,7 +64,7 @@ const FEWEST_TEETH = 6;
 export function tipSpeedByPinion(figures: Figures, mode: number): TipSpeeds {
   const { rig } = figures;
   const { gears, mainRotor, modes } = rig.parts;
-  const first = Math.max(FEWEST_TEETH, gears.pinionTeeth - AROUND);
+  const first = Math.max(FEWEST, Math.min(gears.pinionTeeth - AROUND, MOST - 2 * AROUND));
   const pinions = Array.from({ length: 2 * AROUND + 1 }, (_, i) => first + i);
   const speed = modes[mode]?.headSpeed ?? 0;
   return {

@@ -30,6 +30,8 @@ export interface Rig {
   readonly bladeInertia: number | null;
   readonly main: RotorLoad;
   readonly tail: Tail;
+  /** Factor on the torque of the rotors: 1 but for a doubt about their model. */
+  readonly rotorTorque: number;
   /** Chain at the machine's own charge. */
   readonly train: Powertrain;
   /** Open voltage of the pack, V, at a charge of 0 to 1. */
@@ -90,6 +92,7 @@ export function rigOf(machine: Machine, { cellVoltage = 0, rotorTorque = 1 }: Mo
     bladeInertia: bladeInertia({ mass: bladeMass, root: rootCutout, tip: radius, centre: bladeCentre }),
     main,
     tail,
+    rotorTorque,
     train,
     voltageAt,
     trainAt: (charge) => ({ ...train, openVoltage: voltageAt(charge) }),

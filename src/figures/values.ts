@@ -125,7 +125,7 @@ function hoverCollective({ rig }: Bearings, mode: number): number | null {
 function hoverPower({ rig }: Bearings, mode: number): number | null {
   const speed = rig.parts.modes[mode]?.headSpeed ?? 0;
   const torque = rig.main.torqueForThrust({ speed, thrust: rig.weight });
-  return torque === null ? null : torque * speed;
+  return torque === null ? null : torque * rig.rotorTorque * speed;
 }
 
 const speedOf = ({ rig }: Bearings, mode: number): number => rig.parts.modes[mode]?.headSpeed ?? 0;

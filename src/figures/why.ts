@@ -44,5 +44,6 @@ export function whyNone(figures: Figures, name: QuantityName, mode = 0): string 
   const found = load && obstacle(figures, load, mode);
   if (found) return obstacleWords[found];
   if (name === "no-load-head-speed") return obstacleWords["motor does not turn"];
-  return figures.bearings.reference().motorSpeed === null ? noValueWords.noReference : noValueWords.other;
+  const learnedNothing = name === "learning-head-speed" || figures.bearings.reference().motorSpeed === null;
+  return learnedNothing ? noValueWords.noReference : noValueWords.other;
 }

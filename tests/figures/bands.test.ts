@@ -1,0 +1,155 @@
+import { describe, expect, it } from "vitest";
+import { type Band, bandOf, coverage, rotorDoubt } from "#figures/bands";
+import type { QuantityName } from "#figures/catalogue";
+import { everyQuantity, figuresOf } from "#figures/figures";
+import { demos } from "#machine/demos";
+import type { Machine } from "#machine/machine";
+import { learnedAt, machineWith } from "./machines.ts";
+
+function band(machine: Machine, name: QuantityName, mode = 0): Band & { readonly value: number } {
+  const figures = figuresOf(machine);
+  const found = bandOf(figures, name, mode);
+  const value = figures.number(name, mode);
+  if (!found || value === null) throw new Error(`${name} has no band`);
+  return { ...found, value };
+}
+
+describe("a product of two uncertain inputs", () => {
+  // F = m r omega², linear in both: 0.5 g of 10 g are 5 %, 3 mm of 300 mm are 1 %.
+  const machine = machineWith({ "mainRotor.bladeMassG": 10, "mainRotor.bladeCentreMm": 300 });
+  const { value, low, high, uncertainty, shares } = band(machine, "blade-pull");
+
+  it("has the uncertainty of the product rule: 5 % and 1 % make 5.09902 %", () => {
+    // JCGM 100:2008 (GUM), 5.1.6: relative variances add.
+    expect(Math.abs((100 * uncertainty) / value - 5.09902)).toBeLessThan(1e-5);
+  });
+
+  it("spans two standard uncertainties to either side", () => {
+    // GUM 6.3.3: two of them hold about 95 in 100.
+    expect(coverage).toBe(2);
+    expect(low).toBeCloseTo(value * (1 - 2 * 0.0509902), 3);
+    expect(high).toBeCloseTo(value * (1 + 2 * 0.0509902), 3);
+  });
+
+  it("tells what makes it up, the largest first", () => {
+    expect(shares.map(({ path }) => path)).toEqual(["mainRotor.bladeMassG", "mainRotor.bladeCentreMm"]);
+    expect(shares[0]?.name).toBe("Mass of one blade");
+    expect(shares.map(({ up }) => up / value)).toEqual([expect.closeTo(0.05, 9), expect.closeTo(0.01, 9)]);
+    expect(shares.map(({ down }) => down / value)).toEqual([expect.closeTo(-0.05, 9), expect.closeTo(-0.01, 9)]);
+  });
+});
+
+describe("linear figures", () => {
+  it("the tail rotor's speed is as sure as its ratio: 1 %", () => {
+    const { value, low, high } = band(machineWith({}), "tail-rotor-speed");
+    expect([low / value, high / value]).toEqual([expect.closeTo(0.98, 9), expect.closeTo(1.02, 9)]);
+  });
+
+  it("a measured reference has the doubt of speed and throttle: 1 % and 0.5 of 50 %", () => {
+    const { value, low, high } = band(learnedAt(15_000), "learned-motor-speed");
+    // A quotient: the throttle's half per cent counts 1/0.99 - 1 upwards and 1 - 1/1.01 downwards.
+    expect(high / value - 1).toBeCloseTo(2 * Math.hypot(0.01, 1 / 0.99 - 1), 9);
+    expect(1 - low / value).toBeCloseTo(2 * Math.hypot(0.01, 1 - 1 / 1.01), 9);
+  });
+
+  it("no-load speed without a no-load current goes with Kv and volts: 4 %, and what charge and cells scatter", () => {
+    const at = (charge: number) => machineWith({ "motor.noLoadCurrentA": 0, "pack.chargePercent": charge });
+    const volts = (charge: number) => figuresOf(at(charge)).number("pack-open-voltage")!;
+    const { value, low, high } = band(at(60), "no-load-head-speed");
+    const scatter = (6 * 0.012) / volts(60);
+    expect(high / value - 1).toBeCloseTo(2 * Math.hypot(0.04, volts(63) / volts(60) - 1, scatter), 9);
+    expect(1 - low / value).toBeCloseTo(2 * Math.hypot(0.04, 1 - volts(57) / volts(60), scatter), 9);
+  });
+});
+
+describe("a band with one side", () => {
+  it("a full pack can't be fuller: only the scatter between cells goes up, 12 mV for each of six", () => {
+    const { value, low, high, shares } = band(machineWith({}), "pack-open-voltage");
+    expect(high - value).toBeCloseTo(2 * 6 * 0.012, 9);
+    const volts = figuresOf(machineWith({ "pack.chargePercent": 97 })).number("pack-open-voltage")!;
+    expect(value - low).toBeCloseTo(2 * Math.hypot(6 * 0.012, value - volts), 9);
+    expect(shares.find(({ path }) => path === "pack.chargePercent")).toMatchObject({ up: 0 });
+  });
+
+  it("takes the mean of both sides as its uncertainty", () => {
+    const { value, low, high, uncertainty } = band(machineWith({}), "pack-open-voltage");
+    expect(uncertainty).toBeCloseTo((high - low) / (2 * coverage), 12);
+    expect(high - value).not.toBeCloseTo(value - low, 2);
+  });
+});
+
+describe("exact figures", () => {
+  it.each(["gear-ratio", "set-head-speed", "motor-speed", "electrical-speed", "throttle-entered"] as const)(
+    "%s has a band without width",
+    (name) => {
+      const { low, high, value, uncertainty, shares } = band(machineWith({}), name);
+      expect([low, high, uncertainty, shares]).toEqual([value, value, 0, []]);
+    },
+  );
+});
+
+describe("figures that follow another", () => {
+  it("the entered throttle stays entered: its head speed is as unsure as the reference", () => {
+    const machine = machineWith({});
+    const learned = band(machine, "learned-head-speed");
+    for (const name of ["head-speed-entered", "stale-head-speed"] as const) {
+      const { low, high, value, uncertainty } = band(machine, name, 1);
+      expect(low / value).toBeCloseTo(learned.low / learned.value, 9);
+      expect(high / value).toBeCloseTo(learned.high / learned.value, 9);
+      expect(uncertainty / value).toBeCloseTo(learned.uncertainty / learned.value, 9);
+    }
+  });
+});
+
+describe("the model's own doubt", () => {
+  it("is in the band of all that the rotors ask for", () => {
+    // Set against published rotors (NACA TN 626 and others): a twentieth of the torque.
+    expect(rotorDoubt).toBe(0.05);
+    for (const name of ["hover-power", "full-pitch-power"] as const) {
+      const share = band(machineWith({}), name, 1).shares.find(({ path }) => path === "model.rotor");
+      expect(share!.up / figuresOf(machineWith({})).number(name, 1)!).toBeCloseTo(0.05, 6);
+    }
+    const room = band(machineWith({}), "speed-headroom-full-pitch", 1);
+    expect(room.shares.find(({ path }) => path === "model.rotor")!.up).toBeLessThan(0);
+  });
+
+  it("of an iron-phosphate cell is larger than of a polymer cell: 30 mV", () => {
+    // Spread of the published curves: Sunil, Pattipati, Balasingam, IEEE Trans. Instrum. Meas. (2025).
+    const machine = machineWith({ "pack.chemistry": "life", "pack.chargePercent": 50 });
+    const share = band(machine, "pack-open-voltage").shares.find(({ path }) => path === "model.cell-voltage");
+    expect(share!.up).toBeCloseTo(6 * 0.03, 9);
+  });
+});
+
+describe("figures without a value", () => {
+  it("have no band", () => {
+    const fast = figuresOf(machineWith({ "modes.0.headRpm": 3300 }));
+    expect(bandOf(fast, "duty-hover", 0)).toBeNull();
+    expect(bandOf(fast, "reference-state")).toBeNull();
+  });
+
+  it("end the band of a figure that is near them", () => {
+    // Held by a hair: a little less charge or Kv and there is no duty any more, so nothing is added on that side.
+    const ceiling = figuresOf(machineWith({})).number("ceiling-hover", 0)!;
+    const { high, value } = band(machineWith({ "modes.0.headRpm": ceiling * 0.999 }), "duty-hover");
+    expect(value).toBeLessThan(100);
+    expect(high).toBeLessThan(101);
+  });
+});
+
+describe("on the demo machines", () => {
+  it("every figure lies in its band, and the band is finite", () => {
+    for (const machine of demos) {
+      const figures = figuresOf(machine);
+      for (const { name, mode } of everyQuantity(figures)) {
+        const value = figures.number(name, mode ?? 0);
+        const found = bandOf(figures, name, mode ?? 0);
+        expect([name, found === null]).toEqual([name, value === null]);
+        if (!found || value === null) continue;
+        expect(Number.isFinite(found.low) && Number.isFinite(found.high)).toBe(true);
+        expect(found.low).toBeLessThanOrEqual(value + 1e-12);
+        expect(found.high).toBeGreaterThanOrEqual(value - 1e-12);
+      }
+    }
+  });
+});
