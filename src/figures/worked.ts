@@ -6,17 +6,23 @@ import { fieldAt } from "#machine/fields";
 import { bladePull, rotorEnergy, tipMach, tipSpeed } from "#model/blades";
 import { flightTime } from "#model/endurance";
 import { gearRatio, tailSpeed, twoStageRatio } from "#model/gears";
+import { moistDensity } from "#model/moist";
 import { noLoadSpeed } from "#model/motor";
 import { openVoltage, packResistance, resistanceFactor } from "#model/pack";
 import { electricalSpeed } from "#model/poles";
-import { ceilingSpeed, currentForTorque, dutyToHold, packCurrent } from "#model/powertrain";
 import { learnedReference, setSpeed, throttleForSpeed } from "#model/reference";
 import type { QuantityName } from "./catalogue.ts";
 import type { Figures } from "./figures.ts";
 import { type From, type Worked, worked } from "./notation.ts";
-import type { LoadName } from "./rig.ts";
-
-type Work = (figures: Figures, mode: number) => Worked | null;
+import {
+  ceilingWork,
+  currentWork,
+  dutyWork,
+  headroomWork,
+  motorCurrentWork,
+  ratio,
+  type Work,
+} from "./worked-loads.ts";
 
 const head = (figures: Figures, mode: number): From => [
   figures.number("set-head-speed", mode) ?? 0,
@@ -28,7 +34,6 @@ const turning = (figures: Figures, mode: number): From => [
   "rad/s",
   `modes.${mode}.headRpm`,
 ];
-const ratio = ({ rig }: Figures): From => [rig.ratio, "", "gear-ratio"];
 const reference = (figures: Figures): From => [
   figures.number("learned-motor-speed") ?? 0,
   "rpm",
@@ -54,48 +59,6 @@ function teeth(name: QuantityName, figures: Figures): Worked {
   });
 }
 
-function ceilingWork(name: QuantityName, load: LoadName): Work {
-  return (figures, mode) => {
-    const { train } = figures.rig;
-    const ceiling = figures.bearings.ceiling(load, mode);
-    const torque = ceiling === null ? null : figures.rig.load(load, mode)(ceiling);
-    if (torque === null) return null;
-    return worked(name, ceilingSpeed, {
-      openVoltage: [train.openVoltage, "V", "pack-open-voltage"],
-      current: [currentForTorque(train, torque), "A"],
-      resistance: [train.motorResistance + train.controllerResistance + train.packResistance, "ohm"],
-      torqueConstant: [train.torqueConstant, "V s", "motor.kvRpmPerVolt"],
-      gearRatio: ratio(figures),
-    });
-  };
-}
-
-function dutyWork(name: QuantityName, load: LoadName): Work {
-  return (figures, mode) => {
-    const { train } = figures.rig;
-    const point = figures.bearings.point(load, mode);
-    if (point === null) return null;
-    return worked(name, dutyToHold, {
-      openVoltage: [train.openVoltage, "V", "pack-open-voltage"],
-      packResistance: [train.packResistance, "ohm", "pack-resistance"],
-      current: load === "hover" ? [point.motorCurrent, "A", "hover-motor-current"] : [point.motorCurrent, "A"],
-      emf: [train.torqueConstant * point.motorSpeed, "V"],
-      resistance: [train.motorResistance + train.controllerResistance, "ohm"],
-    });
-  };
-}
-
-function currentWork(name: QuantityName, load: LoadName): Work {
-  return (figures, mode) => {
-    const point = figures.bearings.point(load, mode);
-    if (point === null) return null;
-    return worked(name, packCurrent, {
-      duty: [100 * point.duty, "percent", load === "hover" ? "duty-hover" : "duty-full-pitch"],
-      current: [point.motorCurrent, "A"],
-    });
-  };
-}
-
 /** The figures that can be opened, by name. */
 const works: Partial<Record<QuantityName, Work>> = {
   "gear-ratio": (figures) => teeth("gear-ratio", figures),
@@ -110,6 +73,13 @@ const works: Partial<Record<QuantityName, Work>> = {
       cellResistance: [machine.pack.cellResistanceMilliohm, "mΩ", "pack.cellResistanceMilliohm"],
       temperatureFactor: [resistanceFactor(rig.parts.pack.temperature), "", "pack.temperatureC"],
       leadResistance: [machine.pack.leadResistanceMilliohm, "mΩ", "pack.leadResistanceMilliohm"],
+    }),
+  "air-density": ({ rig: { air } }) =>
+    worked("air-density", moistDensity, {
+      pressure: [air.pressure, "Pa", "place.elevationM"],
+      temperature: [air.temperature, "K", "place.temperatureC"],
+      vapourFraction: [air.vapourFraction, "", "place.humidityPercent"],
+      compressibility: [air.compressibility, ""],
     }),
   "no-load-head-speed": (figures) => {
     const { train } = figures.rig;
@@ -153,8 +123,11 @@ const works: Partial<Record<QuantityName, Work>> = {
     ]),
   "ceiling-hover": ceilingWork("ceiling-hover", "hover"),
   "ceiling-full-pitch": ceilingWork("ceiling-full-pitch", "full-pitch"),
+  "speed-headroom-hover": headroomWork("speed-headroom-hover", "hover"),
+  "speed-headroom-full-pitch": headroomWork("speed-headroom-full-pitch", "full-pitch"),
   "duty-hover": dutyWork("duty-hover", "hover"),
   "duty-full-pitch": dutyWork("duty-full-pitch", "full-pitch"),
+  "hover-motor-current": motorCurrentWork,
   "hover-pack-current": currentWork("hover-pack-current", "hover"),
   "full-pitch-pack-current": currentWork("full-pitch-pack-current", "full-pitch"),
   "electrical-speed": (figures, mode) =>
@@ -190,15 +163,14 @@ const works: Partial<Record<QuantityName, Work>> = {
       speed: turning(figures, mode),
     }),
   "hover-duration": (figures, mode) => {
-    const minutes = figures.number("hover-duration", mode);
-    if (minutes === null || minutes === 0) return null;
-    const { pack } = figures.machine;
-    const used = Math.max(0, pack.chargePercent - 20);
+    const { chargePercent, capacityMah } = figures.machine.pack;
+    const ends = figures.bearings.hoverEnds(mode);
+    if (!ends?.meanCurrent) return null;
     return worked("hover-duration", flightTime, {
-      capacity: [pack.capacityMah, "mAh", "pack.capacityMah"],
-      used: [used, "percent", "pack.chargePercent"],
-      // The mean over the falling voltage, from the same integral.
-      current: [((pack.capacityMah / 1000) * (used / 100) * 60) / minutes, "A", "hover-pack-current"],
+      capacity: [capacityMah, "mAh", "pack.capacityMah"],
+      used: [chargePercent - 100 * ends.end, "percent", "pack.chargePercent"],
+      // The mean over the falling voltage; hover-pack-current is that of this moment.
+      current: [ends.meanCurrent, "A"],
     });
   },
 };
