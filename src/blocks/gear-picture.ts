@@ -1,66 +1,103 @@
 /** Pinion and main gear, drawn to their tooth counts and in mesh, turning at their true ratio when the reader wants it. */
-
 import type { Machine } from "#machine/machine";
 import { ratioOf, toothMeeting } from "#model/gears";
-import { el, setText, svgEl } from "#view/dom";
-import { formatNumber } from "#view/format";
+import { pinionFit } from "#model/gears-mesh";
+import { el, setAttribute, setText, svgEl } from "#view/dom";
+import { formatNumber, formatValue } from "#view/format";
 import { type Shown, show, type View } from "#view/shown";
 import { enBlocks as en } from "#view/words/en-blocks";
+import { enGears } from "#view/words/en-gears";
+import { facing, outline, pushing, someTeeth } from "./gear-shapes.ts";
+
+interface GearPictureOptions {
+  /** Teeth of another pinion, drawn dashed where it would have to stand. */
+  readonly other?: number;
+  /** Fills in one tooth of the pinion and all that it meets. */
+  readonly meeting?: boolean;
+}
 
 interface GearPictureState {
   readonly pinion: number;
   readonly main: number;
   readonly ratio: number;
+  readonly other: number | null;
+  /** How far the motor moves away from the main gear for the other pinion, mm. */
+  readonly shiftMm: number;
+  readonly meeting: boolean;
 }
 
 /** The gears of a machine as a picture. */
-export function gearPicture(machine: Machine): Shown<GearPictureState> {
-  const { pinionTeeth, mainTeeth } = machine.gears;
+export function gearPicture(machine: Machine, options: GearPictureOptions = {}): Shown<GearPictureState> {
+  const { pinionTeeth, mainTeeth, moduleMm } = machine.gears;
+  const other = options.other ?? null;
   return show<GearPictureState>(gearPictureView, {
     pinion: pinionTeeth,
     main: mainTeeth,
     ratio: ratioOf(machine.gears),
+    other,
+    shiftMm: other === null ? 0 : 1000 * pinionFit(moduleMm / 1000, pinionTeeth, other).shift,
+    meeting: options.meeting ?? false,
   });
 }
 
-function sentence({ pinion, main, ratio }: GearPictureState): string {
-  const meeting = toothMeeting(pinion, main);
-  const meet = meeting ? (meeting.common === 1 ? en.gears.hunting : en.gears.meet)(meeting.pinionTurns) : "";
-  return `${en.gears.words(pinion, main, formatNumber(ratio, 2))} ${meet} ${en.gears.slowed}`;
+function sentence({ pinion, main, ratio, other, shiftMm, meeting }: GearPictureState): string {
+  const meets = toothMeeting(pinion, main);
+  const meet = meets ? `${(meets.common === 1 ? en.gears.hunting : en.gears.meet)(meets.pinionTurns)} ` : "";
+  if (meeting && meets) return `${meet}${enGears.picture.met(meets.pinionTurns, main)} ${en.gears.slowed}`;
+  const ratioWords = en.gears.words(pinion, main, formatNumber(ratio, 2));
+  if (other === null) return `${ratioWords} ${meet}${en.gears.slowed}`;
+  const way = shiftMm > 0 ? enGears.picture.away : enGears.picture.towards;
+  const moved = enGears.picture.moves(other, formatValue(Math.abs(shiftMm), "mm", { decimals: 2 }), way);
+  return `${ratioWords} ${other === pinion ? enGears.picture.stays : moved} ${en.gears.slowed}`;
 }
 
 /** Pitch diameters add up to this many units, whatever the tooth counts. */
-const ACROSS = 300;
+const ACROSS = 270;
 const MARGIN = 8;
+const MIDDLE = 144;
 const TURN_SECONDS = 40;
 
-/** Outline of a gear of module `m` around the origin, its first tooth pointing right: straight flanks are enough at this size. */
-function outline(teeth: number, m: number): string {
-  const [root, tip] = [(m * teeth) / 2 - 1.25 * m, (m * teeth) / 2 + m];
-  const step = (2 * Math.PI) / teeth;
-  const at = (radius: number, angle: number) =>
-    `${(radius * Math.cos(angle)).toFixed(1)},${(radius * Math.sin(angle)).toFixed(1)}`;
-  const points: string[] = [];
-  for (let i = 0; i < teeth; i++) {
-    const a = i * step;
-    points.push(
-      at(root, a - 0.34 * step),
-      at(tip, a - 0.13 * step),
-      at(tip, a + 0.13 * step),
-      at(root, a + 0.34 * step),
-    );
-  }
-  return `M${points.join("L")}Z`;
-}
+/** The glass beside the gears, under which the place where they meet is seen large. */
+const GLASS = { x: 372, radius: 68, most: 6 } as const;
+let pictures = 0;
 
-/** A gear: its teeth, its hub, and a mark by which the eye follows a turn. */
+/** A gear: its teeth, those filled in, its hub, and a mark by which the eye follows a turn. */
 function gear(doc: Document, name: string) {
   const teeth = svgEl(doc, "path", { class: "gear-teeth" });
+  const met = svgEl(doc, "path", { class: "gear-met" });
   const hub = svgEl(doc, "circle", { class: "gear-hub", r: 5 });
   const mark = svgEl(doc, "line", { class: "gear-mark", y1: 0, y2: 0 });
-  const turning = svgEl(doc, "g", {}, teeth, hub, mark);
+  const turning = svgEl(doc, "g", {}, teeth, met, hub, mark);
   const group = svgEl(doc, "g", { class: name }, turning);
-  return { group, turning, teeth, mark };
+  return { group, turning, teeth, met, mark };
+}
+
+/** Both gears and, dashed, the other pinion, with the main gear's axis at the origin and a module of `m` px. */
+function gears(doc: Document) {
+  const [pinion, main, other] = [gear(doc, "gear-pinion"), gear(doc, "gear-main"), gear(doc, "gear-other")];
+  const put = ({ group, teeth, mark }: ReturnType<typeof gear>, count: number, m: number, x: number, angle: number) => {
+    setAttribute(teeth, "d", outline(count, m));
+    setAttribute(mark, "x2", (0.4 * m * count).toFixed(1));
+    setAttribute(group, "transform", `translate(${x.toFixed(1)},0) rotate(${angle.toFixed(2)})`);
+  };
+  return {
+    pinion: pinion.turning,
+    main: main.turning,
+    group: svgEl(doc, "g", {}, main.group, pinion.group, other.group),
+    draw(state: GearPictureState, m: number): void {
+      const apart = (count: number) => (m * (count + state.main)) / 2;
+      put(main, state.main, m, 0, 0);
+      // A tooth of the main gear points right; the pinion's gap has to face it.
+      put(pinion, state.pinion, m, apart(state.pinion), facing(state.pinion));
+      const meets = state.meeting ? toothMeeting(state.pinion, state.main) : null;
+      setAttribute(main.met, "d", meets ? someTeeth(state.main, m, 0, meets.common) : "");
+      const [first, only] = [pushing(state.pinion), state.pinion];
+      setAttribute(pinion.met, "d", meets ? someTeeth(state.pinion, m, first, only) : "");
+      const drawn = state.other !== null && state.other !== state.pinion ? state.other : null;
+      setAttribute(other.group, "display", drawn === null ? "none" : "inline");
+      if (drawn !== null) put(other, drawn, m, apart(drawn), facing(drawn));
+    },
+  };
 }
 
 const gearPictureView: View<GearPictureState> = {
@@ -68,12 +105,26 @@ const gearPictureView: View<GearPictureState> = {
   words: sentence,
   mount(host) {
     const doc = host.ownerDocument;
-    const [pinion, main] = [gear(doc, "gear-pinion"), gear(doc, "gear-main")];
-    const svg = svgEl(doc, "svg", { role: "img", viewBox: "0 0 340 262" }, main.group, pinion.group);
+    pictures += 1;
+    const clip = `gear-glass-${pictures}`;
+    const [whole, large] = [gears(doc), gears(doc)];
+    const lens = svgEl(doc, "circle", { class: "gear-lens", cy: MIDDLE });
+    const ring = { cx: GLASS.x, cy: MIDDLE, r: GLASS.radius };
+    const svg = svgEl(
+      doc,
+      "svg",
+      { role: "img", viewBox: `0 0 448 ${2 * MIDDLE}` },
+      svgEl(doc, "defs", {}, svgEl(doc, "clipPath", { id: clip }, svgEl(doc, "circle", ring))),
+      whole.group,
+      lens,
+      svgEl(doc, "g", { "clip-path": `url(#${clip})` }, large.group),
+      svgEl(doc, "circle", { ...ring, class: "gear-lens" }),
+    );
     const caption = el(doc, "figcaption");
     const turn = el(doc, "button", { type: "button", class: "quiet" }, en.gears.turn);
     host.append(el(doc, "figure", { class: "gears", "data-plot": "gears" }, svg, caption, turn));
     let state: GearPictureState | null = null;
+    let shown = "";
     let running: Animation[] = [];
     const stop = () => {
       for (const animation of running) animation.cancel();
@@ -82,39 +133,40 @@ const gearPictureView: View<GearPictureState> = {
     };
     const start = () => {
       if (!state) return;
+      const { pinion, main } = state;
       const spin = (element: SVGElement, seconds: number, way: 1 | -1) =>
         element.animate([{ transform: "rotate(0deg)" }, { transform: `rotate(${way * 360}deg)` }], {
           duration: seconds * 1000,
           iterations: Number.POSITIVE_INFINITY,
         });
-      running = [
-        spin(main.turning, TURN_SECONDS, 1),
-        spin(pinion.turning, (TURN_SECONDS * state.pinion) / state.main, -1),
-      ];
+      running = [whole, large].flatMap((pair) => [
+        spin(pair.main, TURN_SECONDS, 1),
+        spin(pair.pinion, (TURN_SECONDS * pinion) / main, -1),
+      ]);
       setText(turn, en.gears.stop);
     };
     turn.addEventListener("click", () => (running.length > 0 ? stop() : start()));
     return (next) => {
-      if (state?.pinion === next.pinion && state.main === next.main) return;
-      const again = running.length > 0;
-      stop();
+      const key = Object.values(next).join(" ");
+      if (key === shown) return;
+      shown = key;
+      const turned = state === null || state.pinion !== next.pinion || state.main !== next.main;
+      const again = turned && running.length > 0;
+      if (turned) stop();
       state = next;
-      const m = ACROSS / (next.pinion + next.main + 2.5);
-      const [r1, r2] = [(m * next.pinion) / 2, (m * next.main) / 2];
-      const y = 131;
-      main.teeth.setAttribute("d", outline(next.main, m));
-      pinion.teeth.setAttribute("d", outline(next.pinion, m));
-      main.mark.setAttribute("x2", (0.8 * r2).toFixed(1));
-      pinion.mark.setAttribute("x2", (0.8 * r1).toFixed(1));
-      const x = MARGIN + m + r2;
-      main.group.setAttribute("transform", `translate(${x.toFixed(1)},${y})`);
-      // A tooth of the main gear points right; the pinion's gap has to face it: half a step, if a tooth would face left.
-      const facing = next.pinion % 2 === 0 ? 180 / next.pinion : 0;
-      pinion.group.setAttribute(
-        "transform",
-        `translate(${(x + r1 + r2).toFixed(1)},${y}) rotate(${facing.toFixed(2)})`,
-      );
-      svg.setAttribute("aria-label", sentence(next));
+      const bigger = Math.max(next.pinion, next.other ?? 0);
+      const m = ACROSS / (bigger + next.main + 2.5);
+      const axis = MARGIN + m + (m * next.main) / 2;
+      whole.draw(next, m);
+      setAttribute(whole.group, "transform", `translate(${axis.toFixed(1)},${MIDDLE})`);
+      const zoom = Math.min(GLASS.most, Math.max(1, (1.5 * GLASS.radius) / (m * (bigger + 2))));
+      // What is seen large lies around a place a little to the right of where the teeth meet.
+      const look = (m * next.main) / 2 + (0.6 * GLASS.radius) / zoom;
+      large.draw(next, m * zoom);
+      setAttribute(large.group, "transform", `translate(${(GLASS.x - zoom * look).toFixed(1)},${MIDDLE})`);
+      setAttribute(lens, "cx", (axis + look).toFixed(1));
+      setAttribute(lens, "r", (GLASS.radius / zoom).toFixed(1));
+      setAttribute(svg, "aria-label", sentence(next));
       setText(caption, sentence(next));
       if (again) start();
     };

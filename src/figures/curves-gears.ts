@@ -9,6 +9,8 @@ import type { Figures } from "./figures.ts";
 
 const FEWEST_TEETH = 6;
 const MOST_DRAWN = 26;
+/** Steps of a curve over the pinions: each costs a ceiling, and the curve is smooth. */
+const STEPS = 14;
 const ROUND = 10;
 
 /** Pinions to draw: from a small one to about three times the one fitted, as far as there are any. Unit: teeth. Source: definition. */
@@ -19,7 +21,7 @@ export function pinionsAround(fitted: number): number[] {
     Math.max(Math.ceil((3 * fitted) / ROUND) * ROUND, MOST_DRAWN),
     fieldAt("gears.pinionTeeth").max,
   );
-  const step = Math.max(1, Math.ceil((last - first) / MOST_DRAWN));
+  const step = Math.max(1, Math.ceil((last - first) / STEPS));
   const all = Array.from({ length: Math.floor((last - first) / step) + 1 }, (_, i) => first + i * step);
   return [...new Set([...all, fitted])].sort((a, b) => a - b);
 }
@@ -29,15 +31,14 @@ export interface PinionCeilings {
   readonly pinions: readonly number[];
   /** Nothing to drive but itself; null where the motor doesn't turn. */
   readonly free: readonly (number | null)[];
-  /** null where the motor can't turn the rotor under that load. */
-  readonly hover: readonly (number | null)[];
+  /** null where the motor can't turn the rotor at full pitch. */
   readonly full: readonly (number | null)[];
 }
 
 const known = new WeakMap<Figures, Map<number, PinionCeilings>>();
 
 /**
- * No-load head speed and ceilings (rpm) against the pinion, for the loads of a mode. Errors: null where there is none.
+ * No-load head speed and ceilings (rpm) against the pinion, for the full pitch of a mode. Errors: null where there is none.
  * Source: `ceilingAt` and `noLoadSpeed` with another ratio; speeds without load go as one over the ratio.
  */
 export function ceilingByPinion(figures: Figures, mode: number): PinionCeilings {
@@ -50,20 +51,17 @@ export function ceilingByPinion(figures: Figures, mode: number): PinionCeilings 
   const pinions = pinionsAround(gears.pinionTeeth);
   const ratios = pinions.map((pinionTeeth) => ratioOf({ ...gears, pinionTeeth }));
   const freeNow = figures.number("no-load-head-speed");
-  const ceilings = (load: "hover" | "full-pitch") => {
-    const torque = rig.load(load, mode);
-    let near: number | undefined;
-    return ratios.map((gearRatio) => {
-      const found = ceilingAt({ ...rig.train, gearRatio }, torque, near);
-      near = found.ok ? found.speed : undefined;
-      return found.ok ? found.speed / rpm : null;
-    });
-  };
+  const torque = rig.load("full-pitch", mode);
+  let near: number | undefined;
+  const full = ratios.map((gearRatio) => {
+    const found = ceilingAt({ ...rig.train, gearRatio }, torque, near);
+    near = found.ok ? found.speed : undefined;
+    return found.ok ? found.speed / rpm : null;
+  });
   const made = {
     pinions,
     free: ratios.map((ratio) => (freeNow === null ? null : (freeNow * rig.ratio) / ratio)),
-    hover: ceilings("hover"),
-    full: ceilings("full-pitch"),
+    full,
   };
   kept.set(mode, made);
   return made;
