@@ -7,6 +7,8 @@ import { tailThrust } from "#model/rotor-load";
 import { undercutContactRatio } from "#model/undercut";
 import type { Figures } from "./figures.ts";
 import { helpFor } from "./help.ts";
+import { keeper } from "./kept.ts";
+import { modeName } from "./mode-name.ts";
 import { obstacle, rounding } from "./why.ts";
 import { fasterWords, helpWords, type Obstacle, warningWords } from "./words.ts";
 
@@ -57,7 +59,7 @@ export function warningsOf(figures: Figures): Warning[] {
 /** Beyond a limit, and not just by the last digit of a product. */
 const isOver = (value: number, limit: number): boolean => value > limit * (1 + rounding);
 
-const nameOf = (figures: Figures, mode: number): string => figures.machine.modes[mode]?.name ?? "";
+const nameOf = (figures: Figures, mode: number): string => modeName(figures.machine, mode);
 
 function staleReference({ bearings, rig }: Figures): Found {
   const { state, ratioThen, differing } = bearings.reference();
@@ -157,15 +159,25 @@ function packCurrentHigh(figures: Figures, mode: number): Found {
   return { name: "pack-current-high", value, limit, unit: "A", words };
 }
 
+/** What the tail needs and has at a full pitch, N; `most` is null where it has enough. Kept: it takes two rotors to say. */
+const tailPushes = keeper<{ readonly needed: number; readonly most: number | null }>(24);
+
 /** Thrust that the tail needs at full pitch, against what its blades can give there. */
 function tailShort({ rig, machine }: Figures, mode: number): Found {
-  const set = rig.parts.modes[mode];
-  if (!set) return null;
+  const asked = rig.parts.modes[mode];
+  if (!asked) return null;
   const { rotor, arm, ratio } = rig.tail;
-  const speed = set.headSpeed * ratio;
-  const needed = tailThrust(rig.main.torqueAt({ speed: set.headSpeed, collective: set.collectiveMax }), arm);
-  if (rotor.collectiveForThrust({ speed, thrust: needed }) !== null) return null;
-  const most = Math.max(...tailPitches.map((collective) => rotor.thrustAt({ speed, collective })));
+  const { headSpeed, collectiveMax } = asked;
+  const { needed, most } = tailPushes([rig.main, rotor, arm, ratio, headSpeed, collectiveMax], () => {
+    const speed = headSpeed * ratio;
+    const thrust = tailThrust(rig.main.torqueAt({ speed: headSpeed, collective: collectiveMax }), arm);
+    const holds = rotor.collectiveForThrust({ speed, thrust }) !== null;
+    return {
+      needed: thrust,
+      most: holds ? null : Math.max(...tailPitches.map((collective) => rotor.thrustAt({ speed, collective }))),
+    };
+  });
+  if (most === null) return null;
   const words = warningWords.tailThrust(machine.modes[mode]?.name ?? "", needed, most);
   return { name: "tail-thrust-short", value: needed, limit: most, unit: "N", words };
 }
