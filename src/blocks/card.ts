@@ -1,13 +1,18 @@
 /** The set-up card: parts, reference, modes, limits, the steps with their cautions, and empty lines for what is measured. */
 import type { QuantityName } from "#figures/catalogue";
 import type { Figures } from "#figures/figures";
-import { el } from "#view/dom";
-import { formatValue } from "#view/format";
+import { modeName } from "#figures/mode-name";
+import { fieldAt } from "#machine/fields";
+import { reserveCharge } from "#model/endurance";
+import { motorSpeedLimit } from "#model/poles";
+import { el, setText } from "#view/dom";
+import { formatNumber, formatValue } from "#view/format";
 import { type Shown, show, type View } from "#view/shown";
-import { enBlocks as en } from "#view/words/en-blocks";
-import { checkSteps, endPointSteps, learningSteps, type StepList } from "./card-steps.ts";
+import { en as enParts } from "#view/words/en";
+import { enBlocks } from "#view/words/en-blocks";
+import { enCard as en } from "#view/words/en-card";
 import { fillOutput } from "./quantity.ts";
-import { warningItem } from "./warnings.ts";
+import { warningList } from "./warnings.ts";
 
 interface CardState {
   readonly figures: Figures;
@@ -18,158 +23,200 @@ export const setupCard = (figures: Figures): Shown<CardState> => show<CardState>
 
 type Line = readonly [name: string, text: string];
 
+const millimetres = (value: number): string => formatValue(value, "mm", { decimals: 0 });
+/** A figure as it was entered, without needless zeros. */
+const entered = (value: number, decimals: number): string => formatNumber(value, decimals).replace(/\.?0+$/, "");
+
 function partLines({ machine }: Figures): Line[] {
   const { pack, motor, gears, mainRotor, tailRotor, airframe } = machine;
-  const chemistry = { lipo: "lithium polymer", lihv: "high-voltage lithium polymer", life: "lithium iron phosphate" }[
-    pack.chemistry
-  ];
+  const chemistry = fieldAt("pack.chemistry").choices?.find(({ value }) => value === pack.chemistry)?.name ?? "";
+  const { secondStage } = gears;
+  const second = secondStage ? en.secondStage(secondStage.driverTeeth, secondStage.drivenTeeth) : "";
+  const module = formatValue(gears.moduleMm, "mm", { decimals: 2 }).replace(/0(?=\D*$)/, "");
   return [
-    ["Pack", `${pack.cells} cells, ${chemistry}, ${formatValue(pack.capacityMah, "mAh")}`],
-    ["Motor", `${formatValue(motor.kvRpmPerVolt, "rpm/V")}, ${motor.poles} magnet poles`],
-    [
-      "Gears",
-      `${gears.pinionTeeth} : ${gears.mainTeeth}, module ${gears.moduleMm} mm${gears.secondStage ? `, then ${gears.secondStage.driverTeeth} : ${gears.secondStage.drivenTeeth}` : ""}`,
-    ],
-    ["Main rotor", `${mainRotor.blades} blades, ${formatValue(mainRotor.diameterMm, "mm", { decimals: 0 })} across`],
-    [
-      "Tail rotor",
-      `${formatValue(tailRotor.diameterMm, "mm", { decimals: 0 })} across, ${gears.tailRatio} turns for one`,
-    ],
-    ["Mass", formatValue(airframe.massG, "g")],
+    [en.part.pack, en.packOf(pack.cells, chemistry, formatValue(pack.capacityMah, "mAh"))],
+    [en.part.motor, en.motorOf(formatValue(motor.kvRpmPerVolt, "rpm/V"), motor.poles)],
+    [en.part.gears, en.gearsOf(gears.pinionTeeth, gears.mainTeeth, module) + second],
+    [en.part.mainRotor, en.rotorOf(enParts.learned.bladeCount(mainRotor.blades), millimetres(mainRotor.diameterMm))],
+    [en.part.tailRotor, en.tailOf(millimetres(tailRotor.diameterMm), entered(gears.tailRatio, 2))],
+    [en.part.mass, formatValue(airframe.massG, "g")],
   ];
 }
 
 function referenceLines(figures: Figures): Line[] {
-  const { controller } = figures.machine;
-  const text = (name: QuantityName) => formatValue(figures.number(name), "rpm");
+  const { usableLowPercent: low, usableHighPercent: high } = figures.machine.controller;
+  const text = (name: QuantityName) => formatValue(figures.number(name), "rpm", { none: enBlocks.quantity.noValue });
+  const state = figures.value("reference-state") as keyof typeof enBlocks.quantity.states;
   return [
-    ["State", en.quantity.states[figures.value("reference-state") as keyof typeof en.quantity.states]],
-    ["100 % asks for", `${text("learned-head-speed")} at the rotor, ${text("learned-motor-speed")} at the motor`],
+    [en.part.state, enBlocks.quantity.states[state]],
+    [en.part.full, en.bothSpeeds(text("learned-head-speed"), text("learned-motor-speed"))],
     [
-      `Usable band ${controller.usableLowPercent} to ${controller.usableHighPercent} %`,
-      `${text("usable-low-head-speed")} to ${text("usable-high-head-speed")}`,
+      en.part.band(entered(low, 1), entered(high, 1)),
+      en.range(text("usable-low-head-speed"), text("usable-high-head-speed")),
     ],
   ];
 }
 
 function limitLines({ machine, rig }: Figures): Line[] {
   const { mainRotor, motor, controller } = machine;
+  const limit = controller.electricalRpmLimit;
+  const head = motorSpeedLimit({ electricalLimit: limit, poles: motor.poles }) / rig.ratio;
+  const reserve = formatValue(100 * reserveCharge, "percent", { decimals: 0 });
   return [
-    ["Blades", mainRotor.ratedRpm === null ? "none printed: ask their maker" : formatValue(mainRotor.ratedRpm, "rpm")],
-    ["Motor", formatValue(motor.ratedRpm, "rpm")],
-    [
-      "Controller",
-      `${formatValue(controller.electricalRpmLimit, "rpm")} electrical: ${formatValue((controller.electricalRpmLimit * 2) / motor.poles / rig.ratio, "rpm")} at the rotor`,
-    ],
-    ["Land at", "20 % of charge"],
+    [en.part.blades, formatValue(mainRotor.ratedRpm, "rpm", { none: en.noBladeLimit })],
+    [en.part.motor, formatValue(motor.ratedRpm, "rpm")],
+    [en.part.controller, en.electrical(formatValue(limit, "rpm"), formatValue(head, "rpm"))],
+    [en.part.landing, en.ofCharge(reserve)],
   ];
+}
+
+function steps(figures: Figures) {
+  const head = figures.number("learning-head-speed");
+  const throttle = formatValue(figures.machine.controller.learned.throttlePercent, "percent", { decimals: 0 });
+  const inRpm = (speed: number) => formatValue(speed, "rpm");
+  const speeds = head === null ? null : { head: inRpm(head), motor: inRpm(head * figures.rig.ratio) };
+  return en.steps({ throttle, speeds });
+}
+
+/** A piece of the card: built once, then brought to a machine's figures. */
+interface Piece {
+  readonly element: HTMLElement;
+  put(figures: Figures): void;
+}
+
+/** Names and texts beside each other; of each kind there are always as many. */
+function lines(doc: Document, title: string, read: (figures: Figures) => readonly Line[]): Piece {
+  const list = el(doc, "dl");
+  const rows: (readonly [HTMLElement, HTMLElement])[] = [];
+  return {
+    element: el(doc, "section", {}, el(doc, "h3", {}, title), list),
+    put(figures) {
+      read(figures).forEach(([name, text], i) => {
+        let row = rows[i];
+        if (!row) {
+          row = [el(doc, "dt"), el(doc, "dd")];
+          rows.push(row);
+          list.append(...row);
+        }
+        setText(row[0], name);
+        setText(row[1], text);
+      });
+    },
+  };
+}
+
+/** The steps of one job; only some of their words follow the machine. */
+function stepList(doc: Document, place: number): Piece {
+  const title = el(doc, "h3");
+  const list = el(doc, "ol");
+  const words: HTMLElement[] = [];
+  return {
+    element: el(doc, "section", {}, title, list),
+    put(figures) {
+      const job = steps(figures)[place];
+      if (!job) return;
+      setText(title, job.title);
+      job.steps.forEach(({ does, caution }, i) => {
+        let text = words[i];
+        if (!text) {
+          text = el(doc, "span");
+          words.push(text);
+          list.append(el(doc, "li", {}, text, ...(caution ? [" ", el(doc, "b", { class: "hand" }, caution)] : [])));
+        }
+        setText(text, does);
+      });
+    },
+  };
 }
 
 const modeColumns: readonly (readonly [QuantityName, string])[] = [
-  ["set-head-speed", en.modes.head],
-  ["throttle", en.modes.throttle],
-  ["throttle-entered", en.modes.entered],
-  ["head-speed-entered", en.modes.real],
-  ["lowest-charge", en.modes.lowest],
+  ["set-head-speed", enBlocks.modes.head],
+  ["throttle", enBlocks.modes.throttle],
+  ["throttle-entered", enBlocks.modes.entered],
+  ["head-speed-entered", enBlocks.modes.real],
+  ["lowest-charge", enBlocks.modes.lowest],
 ];
 
-function lines(doc: Document, title: string, all: readonly Line[]): HTMLElement {
-  const rows = all.flatMap(([name, text]) => [el(doc, "dt", {}, name), el(doc, "dd", {}, text)]);
-  return el(doc, "section", {}, el(doc, "h3", {}, title), el(doc, "dl", {}, ...rows));
-}
-
-function stepList(doc: Document, { title, steps }: StepList): HTMLElement {
-  const items = steps.map(({ does, caution }) =>
-    el(doc, "li", {}, does, ...(caution ? [" ", el(doc, "b", { class: "hand" }, caution)] : [])),
-  );
-  return el(doc, "section", {}, el(doc, "h3", {}, title), el(doc, "ol", {}, ...items));
-}
-
-function modeTable(doc: Document, figures: Figures): HTMLElement {
-  const titles = [en.modes.name, ...modeColumns.map(([, title]) => title), en.card.measured];
-  const rows = figures.machine.modes.map(({ name }, mode) => {
-    const cells = modeColumns.map(([quantity]) => {
-      const output = el(doc, "output");
-      fillOutput(output, { figures, name: quantity, mode, machine: null });
-      return el(doc, "td", {}, output);
-    });
-    return el(
-      doc,
-      "tr",
-      {},
-      el(doc, "th", { scope: "row" }, name || `${mode + 1}`),
-      ...cells,
-      el(doc, "td", { class: "blank" }),
-    );
-  });
+function modeTable(doc: Document): Piece {
+  const titles = [enBlocks.modes.name, ...modeColumns.map(([, title]) => title), en.measured];
   const head = el(doc, "tr", {}, ...titles.map((title) => el(doc, "th", { scope: "col" }, title)));
-  const table = el(doc, "table", {}, el(doc, "thead", {}, head), el(doc, "tbody", {}, ...rows));
-  return el(
-    doc,
-    "section",
-    { class: "card-modes" },
-    el(doc, "h3", {}, en.card.modes),
-    el(doc, "div", { class: "wide-table", tabindex: "0", role: "region", "aria-label": en.card.modes }, table),
-  );
-}
-
-function build(doc: Document, figures: Figures): HTMLElement[] {
-  const { machine } = figures;
-  const learn = {
-    throttle: formatValue(machine.controller.learned.throttlePercent, "percent", { decimals: 0 }),
-    headSpeed: formatValue(figures.number("learning-head-speed"), "rpm"),
-    motorSpeed: formatValue((figures.number("learning-head-speed") ?? 0) * figures.rig.ratio, "rpm"),
+  const body = el(doc, "tbody");
+  const table = el(doc, "table", {}, el(doc, "thead", {}, head), body);
+  const around = el(doc, "div", { class: "wide-table", tabindex: "0", role: "region", "aria-label": en.modes }, table);
+  const rows: { readonly row: HTMLElement; readonly name: HTMLElement; readonly outputs: HTMLElement[] }[] = [];
+  const add = () => {
+    const name = el(doc, "th", { scope: "row" });
+    const outputs = modeColumns.map(() => el(doc, "output"));
+    const cells = outputs.map((output) => el(doc, "td", {}, output));
+    const row = el(doc, "tr", {}, name, ...cells, el(doc, "td", { class: "blank" }));
+    rows.push({ row, name, outputs });
+    body.append(row);
   };
-  const warnings = figures.warnings.map((warning) => warningItem(doc, warning));
-  const blank = (name: string) => el(doc, "span", { class: "fill-in" }, `${name} `);
-  return [
-    el(doc, "h2", {}, `${en.card.title}: ${machine.name}`),
-    el(doc, "p", { class: "fill-ins" }, blank(en.card.date), blank(en.card.place), blank(en.card.signed)),
-    el(
-      doc,
-      "div",
-      { class: "card-columns" },
-      lines(doc, en.card.parts, partLines(figures)),
-      lines(doc, en.card.reference, referenceLines(figures)),
-      lines(doc, en.card.limits, limitLines(figures)),
-    ),
-    modeTable(doc, figures),
-    ...(warnings.length > 0 ? [el(doc, "div", { class: "warnings" }, el(doc, "ul", {}, ...warnings))] : []),
-    el(
-      doc,
-      "div",
-      { class: "card-columns" },
-      ...[endPointSteps(), learningSteps(learn), checkSteps()].map((list) => stepList(doc, list)),
-    ),
-    el(doc, "p", { class: "maker" }, en.card.maker),
-  ];
+  return {
+    element: el(doc, "section", { class: "card-modes" }, el(doc, "h3", {}, en.modes), around),
+    put(figures) {
+      const { modes } = figures.machine;
+      while (rows.length < modes.length) add();
+      while (rows.length > modes.length) rows.pop()?.row.remove();
+      rows.forEach(({ name, outputs }, mode) => {
+        setText(name, modeName(figures.machine, mode));
+        modeColumns.forEach(([quantity], i) => {
+          const output = outputs[i];
+          if (output) fillOutput(output, { figures, name: quantity, mode, machine: null });
+        });
+      });
+    },
+  };
 }
 
 const cardView: View<CardState> = {
   name: "card",
   words: ({ figures }) =>
     [
-      en.card.title,
+      en.title,
       figures.machine.name,
       ...[...partLines(figures), ...referenceLines(figures), ...limitLines(figures)].map((line) => line.join(": ")),
-      en.card.maker,
+      en.maker,
     ].join(". "),
   mount(host) {
     const doc = host.ownerDocument;
-    const card = el(doc, "section", { class: "card", "aria-label": en.card.title });
-    const print = el(doc, "button", { type: "button", class: "print-card" }, en.card.print);
-    print.addEventListener("click", () => {
-      // The page's styles then print the card alone.
-      doc.documentElement.dataset["print"] = "card";
-      doc.defaultView?.print();
-      delete doc.documentElement.dataset["print"];
-    });
+    const print = el(doc, "button", { type: "button", class: "print-card" }, en.print);
+    // The page's styles print the card alone.
+    print.addEventListener("click", () => doc.defaultView?.print());
+    const title = el(doc, "h2");
+    const facts = [
+      lines(doc, en.parts, partLines),
+      lines(doc, en.reference, referenceLines),
+      lines(doc, en.limits, limitLines),
+    ];
+    const modes = modeTable(doc);
+    const warnings = warningList(doc);
+    const against = el(doc, "div", { class: "warnings" }, warnings.element);
+    const jobs = [0, 1, 2].map((place) => stepList(doc, place));
+    const columns = (pieces: readonly Piece[]) =>
+      el(doc, "div", { class: "card-columns" }, ...pieces.map(({ element }) => element));
+    const blanks = en.blanks.map((name) => el(doc, "span", { class: "fill-in" }, `${name} `));
+    const card = el(
+      doc,
+      "section",
+      { class: "card", "aria-label": en.title },
+      title,
+      el(doc, "p", { class: "fill-ins" }, ...blanks),
+      columns(facts),
+      modes.element,
+      against,
+      columns(jobs),
+      el(doc, "p", { class: "maker" }, en.maker),
+    );
     host.append(print, card);
     let last: Figures | null = null;
     return ({ figures }) => {
       if (figures === last) return;
       last = figures;
-      card.replaceChildren(...build(doc, figures));
+      setText(title, `${en.title}: ${figures.machine.name}`);
+      for (const piece of [...facts, modes, ...jobs]) piece.put(figures);
+      warnings.put(figures.warnings);
+      against.hidden = figures.warnings.length === 0;
     };
   },
 };

@@ -2,9 +2,10 @@
  * A question that the reader commits to before the page answers: a number on a scale, or one of a few sentences.
  * The guess is pencil and stays; 'show me' stands beside it, so nobody is forced.
  */
-import type { Answers } from "#view/answers";
-import { answer } from "#view/answers";
-import { el } from "#view/dom";
+import { noticeAt } from "#inputs/notice";
+import { readFigure, tidied } from "#inputs/typed";
+import { type Answers, answer } from "#view/answers";
+import { el, setText } from "#view/dom";
 import { formatValue } from "#view/format";
 import { type Shown, show, type View } from "#view/shown";
 import { en } from "#view/words/en";
@@ -53,7 +54,7 @@ const chooseView: View<ChooseState> = {
     return (state) => {
       if (shownId !== state.id) {
         shownId = state.id;
-        set.dataset["guess"] = state.id;
+        set.dataset.guess = state.id;
         legend.textContent = state.ask;
         radios.clear();
         list.replaceChildren(
@@ -135,35 +136,34 @@ const estimateView: View<EstimateState> = {
     const set = el(doc, "fieldset", { class: "guess" }, legend, row, reply);
     host.append(set);
     let state: EstimateState | null = null;
-    let draft: number | null = null;
-    range.addEventListener("input", () => {
-      draft = Number(range.value);
-      exact.value = range.value;
-    });
+    let draft = 0;
+    const notice = noticeAt(row, exact);
+    const take = (value: number) => {
+      draft = value;
+      range.value = String(value);
+      exact.value = String(value);
+      notice.say(null);
+    };
+    range.addEventListener("input", () => take(Number(range.value)));
     exact.addEventListener("change", () => {
-      const typed = Number(exact.value.trim().replace("−", "-").replace(",", "."));
-      if (exact.value.trim() === "" || !Number.isFinite(typed)) exact.value = range.value;
-      else {
-        draft = typed;
-        range.value = String(typed);
-      }
+      const typed = readFigure(exact.value.trim());
+      if (typed !== null) return take(typed);
+      // The last good guess comes back when it is committed or the slider moves.
+      notice.say(en.guess.noNumber(exact.value, String(draft)));
     });
     commit.addEventListener("click", () => {
-      if (state) answer(state.id, draft ?? Number(range.value));
+      if (state) answer(state.id, draft);
     });
     showMe.addEventListener("click", () => state && answer(state.id, SHOWN));
     again.addEventListener("click", () => state && answer(state.id, null));
     return (next) => {
       if (state?.id !== next.id) {
-        const middle = Math.round((next.low + next.high) / 2 / next.step) * next.step;
-        set.dataset["guess"] = next.id;
+        set.dataset.guess = next.id;
         range.min = String(next.low);
         range.max = String(next.high);
         range.step = String(next.step);
-        range.value = String(next.given ?? middle);
-        exact.value = String(next.given ?? middle);
-        draft = next.given;
-      }
+        take(next.given ?? tidied(Math.round((next.low + next.high) / 2 / next.step) * next.step));
+      } else if (next.given !== null && next.given !== draft) take(next.given);
       const done = next.given !== null || next.skipped;
       if (state?.ask !== next.ask) {
         legend.textContent = next.ask;
@@ -178,7 +178,3 @@ const estimateView: View<EstimateState> = {
     };
   },
 };
-
-function setText(element: HTMLElement, text: string): void {
-  if (element.textContent !== text) element.textContent = text;
-}

@@ -1,4 +1,5 @@
 /** Which flight mode a page looks at: a choice that yields the mode's place in the machine's list. */
+import { modeName } from "#figures/mode-name";
 import type { Machine } from "#machine/machine";
 import { type Answers, answer } from "#view/answers";
 import { el, setText } from "#view/dom";
@@ -22,7 +23,7 @@ interface ModeChoiceState {
 /** Lets the reader choose the mode that the page looks at. */
 export function modeChoice(machine: Machine, answers: Answers): Shown<ModeChoiceState> {
   return show<ModeChoiceState>(modeChoiceView, {
-    names: machine.modes.map((mode) => mode.name),
+    names: machine.modes.map((_, mode) => modeName(machine, mode)),
     chosen: modeChosen(machine, answers),
   });
 }
@@ -44,7 +45,7 @@ const modeChoiceView: View<ModeChoiceState> = {
           options.push(option);
           select.append(option);
         }
-        setText(option, name || `${i + 1}`);
+        setText(option, name);
       });
       while (options.length > names.length) options.pop()?.remove();
       if (select.selectedIndex !== chosen) select.selectedIndex = chosen;

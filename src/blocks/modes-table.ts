@@ -2,9 +2,11 @@
 import type { QuantityName } from "#figures/catalogue";
 import type { Figures } from "#figures/figures";
 import { figuresOf } from "#figures/figures";
-import { bind, socketFor } from "#inputs/bound";
+import { modeName } from "#figures/mode-name";
+import { bind, newId, socketFor } from "#inputs/bound";
 import { boxFor, numberInput } from "#inputs/box";
 import { makeSlider } from "#inputs/slider";
+import { readFigure } from "#inputs/typed";
 import type { Bench } from "#machine/bench";
 import { el, setText } from "#view/dom";
 import { formatValue } from "#view/format";
@@ -41,7 +43,7 @@ const columns = (stale: boolean): readonly (readonly [QuantityName, string])[] =
 /** A mode's throttle, typed: it sets the head speed by way of the reference. An input of pages only. */
 function throttleBox(host: HTMLElement, bench: Bench, mode: number): { element: HTMLElement; show(): void } {
   const doc = host.ownerDocument;
-  const input = numberInput(doc, `${host.id}throttle-${mode}`, en.modes.throttleOf(String(mode + 1)), "decimal");
+  const input = numberInput(doc, newId(), en.modes.throttleOf(String(mode + 1)), "decimal");
   const element = el(doc, "span", { class: "input box-only", "data-input": `modes.${mode}.throttle` });
   const throttle = () => figuresOf(bench.now).number("throttle", mode);
   const text = () => {
@@ -55,8 +57,8 @@ function throttleBox(host: HTMLElement, bench: Bench, mode: number): { element: 
     take(typed) {
       const reference = figuresOf(bench.now).number("learned-head-speed");
       if (reference === null) return problem(typed, en.modes.noReference);
-      const share = Number(typed.replace(",", ".").replace(/\s*%$/, ""));
-      if (typed.trim() === "" || !(share >= 1 && share <= 150)) return problem(typed, en.modes.badThrottle(typed));
+      const share = readFigure(typed.trim().replace(/\s*%$/, ""));
+      if (share === null || share < 1 || share > 150) return problem(typed, en.modes.badThrottle(typed));
       return bench.set(`modes.${mode}.headRpm`, Number(((reference * share) / 100).toFixed(3)));
     },
   });
@@ -103,7 +105,7 @@ function rowFor(host: HTMLElement, bench: Bench, mode: number, { edit, stale }: 
   return {
     element,
     update({ figures }) {
-      setText(name, figures.machine.modes[mode]?.name || `${mode + 1}`);
+      setText(name, modeName(figures.machine, mode));
       if (!edit) fillOutput(headOutput, { figures, name: "set-head-speed", mode, machine: null });
       if (typed) typed.show();
       else fillOutput(throttleOutput, { figures, name: "throttle", mode, machine: null });
@@ -120,10 +122,15 @@ const modesTableView: View<ModesTableState> = {
   name: "modes-table",
   words: ({ figures }) =>
     figures.machine.modes
-      .map(({ name }, mode) => {
+      .map((_, mode) => {
         const text = (quantity: QuantityName) => quantityText({ figures, name: quantity, mode });
         const entered = [text("throttle-entered"), text("head-speed-entered")] as const;
-        return en.modes.headWords(name, text("set-head-speed"), text("throttle"), ...entered);
+        return en.modes.headWords(
+          modeName(figures.machine, mode),
+          text("set-head-speed"),
+          text("throttle"),
+          ...entered,
+        );
       })
       .join(" "),
   mount(host, bench) {

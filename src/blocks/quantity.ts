@@ -38,15 +38,26 @@ export function quantityText({ figures, name, mode }: Pick<QuantityState, "figur
   return formatValue(value, catalogue[name].unit, { none, ...whole });
 }
 
-/** Writes a figure and all that other programs read of it into an output element. */
+/** What was last written into an output, so that a figure that stands still costs a comparison. */
+const written = new WeakMap<HTMLElement, { key: string; value: Value; text: string }>();
+
+/** Writes a figure and all that other programs read of it into an output element. Nobody else may write the same. */
 export function fillOutput(output: HTMLElement, state: QuantityState): void {
-  const value = state.figures.value(state.name, state.mode ?? 0);
-  setAttribute(output, "data-quantity", state.name);
-  setAttribute(output, "data-unit", catalogue[state.name].unit);
-  setAttribute(output, "data-value", value === null ? "" : String(value));
-  setAttribute(output, "data-mode", state.mode === null ? null : String(state.mode));
-  setAttribute(output, "data-machine", state.machine);
-  setText(output, quantityText(state));
+  const { name, mode, machine } = state;
+  const value = state.figures.value(name, mode ?? 0);
+  const key = `${name} ${mode} ${machine}`;
+  const last = written.get(output);
+  if (last?.key === key && last.value === value) return;
+  const text = quantityText(state);
+  if (last?.key !== key) {
+    setAttribute(output, "data-quantity", name);
+    setAttribute(output, "data-unit", catalogue[name].unit);
+    setAttribute(output, "data-mode", mode === null ? null : String(mode));
+    setAttribute(output, "data-machine", machine);
+  }
+  output.setAttribute("data-value", value === null ? "" : String(value));
+  if (last?.text !== text) setText(output, text);
+  written.set(output, { key, value, text });
 }
 
 export const quantityView: View<QuantityState> = {
@@ -59,21 +70,25 @@ export const quantityView: View<QuantityState> = {
     host.append(button);
     let state: QuantityState | null = null;
     let key = "";
+    const isOpen = () => button.getAttribute("aria-expanded") === "true";
+    button.addEventListener("keydown", (event) => {
+      if (event.key === "Escape" && isOpen()) closeWorked(button);
+    });
     button.addEventListener("click", () => {
       if (!state) return;
-      if (button.getAttribute("aria-expanded") === "true") closeWorked(button);
+      if (isOpen()) closeWorked(button);
       else openWorked(button, state);
     });
     return (next) => {
       state = next;
       const value = next.figures.value(next.name, next.mode ?? 0);
-      const nextKey = `${next.name} ${next.mode} ${value}`;
+      const nextKey = `${next.name} ${next.mode} ${next.machine} ${value}`;
       if (key !== nextKey) {
         key = nextKey;
         fillOutput(output, next);
         setAttribute(button, "title", catalogue[next.name].title);
       }
-      if (button.getAttribute("aria-expanded") === "true") refreshWorked(button, next);
+      if (isOpen()) refreshWorked(button, next);
     };
   },
 };

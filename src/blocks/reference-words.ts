@@ -36,9 +36,9 @@ const referenceView: View<ReferenceWordsState> = {
     return (next) => {
       const value = next.figures.value("reference-state");
       fillOutput(state, { figures: next.figures, name: "reference-state", mode: null, machine: null });
-      box.dataset["state"] = String(value);
-      if (value === "stale") box.dataset["warning"] = "stale-reference";
-      else delete box.dataset["warning"];
+      box.dataset.state = String(value);
+      if (value === "stale") box.dataset.warning = "stale-reference";
+      else delete box.dataset.warning;
       setText(words, sentence(next));
     };
   },

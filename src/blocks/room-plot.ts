@@ -1,6 +1,8 @@
 /** Head speed against charge: ceilings that sink, a set speed that doesn't, and the place where they meet. */
 import { ceilingCurve } from "#figures/curves";
 import type { Figures } from "#figures/figures";
+import { modeName } from "#figures/mode-name";
+import { fieldAt } from "#machine/fields";
 import { plot } from "#plots/plot";
 import type { Curve, Handle, Level, PlotState, Point, Zone } from "#plots/state";
 import { formatValue } from "#view/format";
@@ -30,7 +32,8 @@ function cannotZone(curves: readonly Curve[], asked: number): Zone[] {
 }
 
 function handles(figures: Figures, mode: number, asked: number, charge: number): Handle[] {
-  const name = figures.machine.modes[mode]?.name ?? "";
+  const name = modeName(figures.machine, mode);
+  const { low, high, step } = fieldAt("modes.0.headRpm");
   return [
     {
       key: "set",
@@ -39,9 +42,9 @@ function handles(figures: Figures, mode: number, asked: number, charge: number):
       moves: "y",
       path: `modes.${mode}.headRpm`,
       value: asked,
-      min: 100,
-      max: 6000,
-      step: 10,
+      min: Math.min(low, asked),
+      max: Math.max(high, asked),
+      step,
       name: `${name}: ${ceilingWords.y}`,
       valueText: formatValue(asked, "rpm"),
     },
@@ -67,19 +70,20 @@ export function roomWords(figures: Figures, mode: number): string {
   const lowest = figures.number("lowest-charge", mode);
   const room = figures.number("speed-headroom-full-pitch", mode);
   const charge = formatValue(figures.machine.pack.chargePercent, "percent", { decimals: 0 });
-  const name = figures.machine.modes[mode]?.name ?? "";
+  const name = modeName(figures.machine, mode);
   const held =
     lowest === null
-      ? `${name} asks for ${asked}: at full pitch no charge holds it.`
+      ? words.never
       : lowest <= 0
-        ? `${name} asks for ${asked}: at full pitch that is held down to the last of the pack.`
-        : `${name} asks for ${asked}: at full pitch that is held until ${formatValue(lowest, "percent", { decimals: 0 })} of charge.`;
-  if (room === null) return held;
+        ? words.toTheLast
+        : words.until(formatValue(lowest, "percent", { decimals: 0 }));
   const now =
-    room >= 0
-      ? `At ${charge} there are ${formatValue(room, "rpm")} of room.`
-      : `At ${charge} it is ${formatValue(-room, "rpm")} short, and the governor can only wait for less pitch.`;
-  return `${held} ${now}`;
+    room === null
+      ? ""
+      : room >= 0
+        ? words.roomNow(charge, formatValue(room, "rpm"))
+        : words.shortNow(charge, formatValue(-room, "rpm"));
+  return [words.asks(name, asked), held, now].filter(Boolean).join(" ");
 }
 
 /** Head speed against charge, full on the left. Set speed and charge can be dragged. */
@@ -88,7 +92,7 @@ export function headroomPlot(figures: Figures, whatIf: Figures | null = null, mo
   const charge = figures.machine.pack.chargePercent;
   const curves = curvesOf(figures, mode, "now");
   const lowest = figures.number("lowest-charge", mode);
-  const name = figures.machine.modes[mode]?.name ?? "";
+  const name = modeName(figures.machine, mode);
   const levels: Level[] = [
     { key: "set", axis: "y", at: asked, label: words.set(name, formatValue(asked, "rpm")), ink: "plain" },
     { key: "charge", axis: "x", at: charge, label: words.charge, ink: "plain" },
@@ -109,7 +113,7 @@ export function headroomPlot(figures: Figures, whatIf: Figures | null = null, mo
     name: "headroom",
     title: words.title,
     unit: "rpm",
-    x: { label: words.x, unit: "percent", low: 0, high: 100, exact: true, reversed: true, ends: ["full", "empty"] },
+    x: { label: words.x, unit: "percent", low: 0, high: 100, exact: true, reversed: true, ends: words.ends },
     y: { label: ceilingWords.y, unit: "rpm", low: asked, high: asked },
     curves: whatIf
       ? [...curves, ...curvesOf(whatIf, Math.min(mode, whatIf.machine.modes.length - 1), "what-if")]

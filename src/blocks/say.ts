@@ -1,4 +1,5 @@
 /** Short texts from a machine, for the prose. */
+import { modeName } from "#figures/mode-name";
 import { fieldAt } from "#machine/fields";
 import type { Machine } from "#machine/machine";
 import { formatValue } from "#view/format";
@@ -9,7 +10,7 @@ export const say = {
   /** A value in a unit of the record. */
   value: (value: number | null, unit: string): string => formatValue(value, unit),
   /** The name of a flight mode. */
-  mode: (machine: Machine, mode: number): string => machine.modes[mode]?.name ?? "",
+  mode: (machine: Machine, mode: number): string => modeName(machine, mode),
   /** What a field is called. */
   field: (path: string): string => fieldAt(path).name,
 } as const;

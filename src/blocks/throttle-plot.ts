@@ -1,5 +1,6 @@
 /** Head speed against throttle: the straight line of the reference, the usable band, the ceilings, and the modes as marks. */
 import type { Figures } from "#figures/figures";
+import { modeName } from "#figures/mode-name";
 import { plot } from "#plots/plot";
 import type { Curve, Handle, Level, PlotState, Zone } from "#plots/state";
 import { formatValue } from "#view/format";
@@ -45,9 +46,9 @@ function handles(figures: Figures): Handle[] {
     max: Math.max(reference, mode.headRpm),
     step: 10,
     scale: reference / 100,
-    name: `${mode.name}: ${words.y}`,
+    name: `${modeName(figures.machine, i)}: ${words.y}`,
     valueText: formatValue(mode.headRpm, "rpm"),
-    shows: mode.name,
+    shows: modeName(figures.machine, i),
   }));
 }
 
@@ -55,17 +56,14 @@ function summary(figures: Figures, mode: number): string {
   const reference = figures.number("learned-head-speed");
   if (reference === null) return en.modes.noReference;
   const { usableLowPercent: low, usableHighPercent: high } = figures.machine.controller;
-  const name = figures.machine.modes[mode]?.name ?? "";
+  const name = modeName(figures.machine, mode);
   const throttle = figures.number("throttle", mode);
   const ceiling = figures.number("ceiling-full-pitch", mode);
   const asked = figures.number("set-head-speed", mode);
-  const held =
-    ceiling === null || asked === null
-      ? ""
-      : ceiling >= asked
-        ? ` At full pitch, ${formatValue(ceiling, "rpm")} is the most there is.`
-        : ` At full pitch it can't be held: ${formatValue(ceiling, "rpm")} is the most there is.`;
-  return `${name} asks for ${formatValue(asked, "rpm")} at ${formatValue(throttle, "percent")} of throttle.${held} 100 % is ${formatValue(reference, "rpm")}; the usable band is ${low} to ${high} %.`;
+  const asks = words.asks(name, formatValue(asked, "rpm"), formatValue(throttle, "percent"));
+  const most = formatValue(ceiling, "rpm");
+  const held = ceiling === null || asked === null ? "" : (ceiling >= asked ? words.most : words.notHeld)(most);
+  return [asks, held, words.band(formatValue(reference, "rpm"), low, high)].filter(Boolean).join(" ");
 }
 
 /** The plot of head speed against throttle for a machine, and for the what-if beside it. */
@@ -73,7 +71,7 @@ export function throttlePlot(figures: Figures, whatIf: Figures | null = null, mo
   const curves = [
     line(figures, "set", words.set, "now"),
     whatIf && line(whatIf, "set-what-if", words.whatIf, "what-if"),
-  ].filter((curve): curve is Curve => curve !== null && curve !== undefined);
+  ].filter((curve): curve is Curve => curve !== null);
   return plot({
     name: "throttle",
     title: words.title,

@@ -12,15 +12,10 @@ const words = en.plots.tip;
 function summary(figures: Figures, mode: number, limit: number | null, firstOver: number | null): string {
   const speed = formatValue(figures.number("tip-speed", mode), "m/s", { decimals: 0 });
   const pinion = figures.machine.gears.pinionTeeth;
-  const now = `With ${pinion} teeth the tips move at ${speed}.`;
+  const now = words.moves(pinion, speed);
   if (limit === null) return `${now} ${words.noLimit}`;
-  const over =
-    firstOver === null
-      ? "No pinion drawn here takes them over the printed limit."
-      : firstOver <= pinion
-        ? "That is over the limit that the maker of the blades prints."
-        : `From ${firstOver} teeth on, the old throttle value takes them over the printed limit.`;
-  return `${now} The limit lies at ${formatValue(limit, "m/s", { decimals: 0 })}. ${over}`;
+  const over = firstOver === null ? words.noneOver : firstOver <= pinion ? words.overNow : words.overFrom(firstOver);
+  return `${now} ${words.limitAt(formatValue(limit, "m/s", { decimals: 0 }))} ${over}`;
 }
 
 /** Tip speed for each pinion at the mode's throttle, the reference not learned again; the pinion can be dragged. */
@@ -41,7 +36,7 @@ export function tipPlot(figures: Figures, mode = 0): Shown<PlotState> {
     max: pinions.at(-1) ?? pinionTeeth,
     step: 1,
     name: words.x,
-    valueText: `${pinionTeeth} teeth`,
+    valueText: words.teeth(pinionTeeth),
     shows: formatValue(now, "m/s", { decimals: 0 }),
   };
   return plot({

@@ -2,6 +2,9 @@
 import { type Figures, figuresOf } from "#figures/figures";
 import { withValue } from "#machine/paths";
 import { formatValue } from "#view/format";
+import { enBlocks } from "#view/words/en-blocks";
+
+const words = enBlocks.top;
 
 export interface TopOfBand {
   /** Ceiling at full pitch and half charge less the top of the band, rpm; null where there is no such ceiling. */
@@ -14,16 +17,7 @@ export function topOfBand(figures: Figures, mode: number): TopOfBand {
   const half = figuresOf(withValue(figures.machine, "pack.chargePercent", 50));
   const top = figures.number("usable-high-head-speed");
   const ceiling = half.number("ceiling-full-pitch", mode);
-  if (top === null || ceiling === null) {
-    return {
-      roomAtHalf: null,
-      words: "This motor doesn't turn that rotor at full pitch on half a pack, so there is no ceiling at all.",
-    };
-  }
+  if (top === null || ceiling === null) return { roomAtHalf: null, words: words.none };
   const room = ceiling - top;
-  const words =
-    room >= 0
-      ? `At half charge and full pitch the ceiling lies at ${formatValue(ceiling, "rpm")}: this machine has room even there. Try more pitch, or a tired pack.`
-      : `At half charge and full pitch the ceiling has sunk to ${formatValue(ceiling, "rpm")}. The ten per cent are gone, and the governor stands at full duty, waiting for less pitch.`;
-  return { roomAtHalf: room, words };
+  return { roomAtHalf: room, words: (room >= 0 ? words.room : words.gone)(formatValue(ceiling, "rpm")) };
 }

@@ -1,7 +1,7 @@
 /** What stands against a machine or one of its modes, in words, each with its stable name. */
 import type { Figures } from "#figures/figures";
 import type { Warning } from "#figures/warnings";
-import { el } from "#view/dom";
+import { el, setAttribute, setText } from "#view/dom";
 import { type Shown, show, type View } from "#view/shown";
 import { enBlocks as en } from "#view/words/en-blocks";
 
@@ -17,11 +17,28 @@ export function warnings(figures: Figures, mode?: number): Shown<WarningsState> 
   return show<WarningsState>(warningsView, { warnings: mine });
 }
 
-/** An element for one warning. */
-export function warningItem(doc: Document, warning: Warning): HTMLElement {
-  const item = el(doc, "li", { "data-warning": warning.name, "data-mode": warning.mode ?? undefined });
-  item.textContent = warning.words;
-  return item;
+/** A list of warnings, hidden while there are none. Its items stay where they are when only their words change. */
+export function warningList(doc: Document): { element: HTMLElement; put(all: readonly Warning[]): void } {
+  const element = el(doc, "ul");
+  const items: HTMLElement[] = [];
+  return {
+    element,
+    put(all) {
+      element.hidden = all.length === 0;
+      all.forEach(({ name, mode, words }, i) => {
+        let item = items[i];
+        if (!item) {
+          item = el(doc, "li");
+          items.push(item);
+          element.append(item);
+        }
+        setAttribute(item, "data-warning", name);
+        setAttribute(item, "data-mode", mode === null ? null : String(mode));
+        setText(item, words);
+      });
+      while (items.length > all.length) items.pop()?.remove();
+    },
+  };
 }
 
 const warningsView: View<WarningsState> = {
@@ -29,27 +46,12 @@ const warningsView: View<WarningsState> = {
   words: ({ warnings: all }) => (all.length > 0 ? all.map((warning) => warning.words).join(" ") : en.warnings.none),
   mount(host) {
     const doc = host.ownerDocument;
-    const list = el(doc, "ul");
+    const list = warningList(doc);
     const none = el(doc, "p", { class: "all-well" }, en.warnings.none);
-    const box = el(doc, "div", { class: "warnings" }, list, none);
-    host.append(box);
-    const items: HTMLElement[] = [];
+    host.append(el(doc, "div", { class: "warnings" }, list.element, none));
     return ({ warnings: all }) => {
       none.hidden = all.length > 0;
-      list.hidden = all.length === 0;
-      all.forEach((warning, i) => {
-        const item = items[i];
-        if (!item) {
-          const made = warningItem(doc, warning);
-          items.push(made);
-          list.append(made);
-          return;
-        }
-        if (item.textContent !== warning.words) item.textContent = warning.words;
-        item.dataset["warning"] = warning.name;
-        item.hidden = false;
-      });
-      while (items.length > all.length) items.pop()?.remove();
+      list.put(all);
     };
   },
 };

@@ -4,7 +4,7 @@
  */
 import { bandOf } from "#figures/bands";
 import { catalogue } from "#figures/catalogue";
-import type { Worked, WorkedTerm } from "#figures/notation";
+import type { Worked } from "#figures/notation";
 import { fieldName, workedOf } from "#figures/worked";
 import { el, setText } from "#view/dom";
 import { formatBand, formatValue } from "#view/format";
@@ -64,6 +64,7 @@ function buildPanel(button: HTMLElement): Panel {
   element.addEventListener("keydown", (event) => {
     if (event.key === "Escape") closeWorked(button);
   });
+  const putTerms = termList(from);
   let bandTimer = 0;
   return {
     element,
@@ -79,7 +80,7 @@ function buildPanel(button: HTMLElement): Panel {
           numbers,
           work.withNumbers(texts(work), texText(typeof value === "number" ? value : null, unit)),
         );
-        showTerms(from, work);
+        putTerms(work);
         setText(assumes, work.assumes);
         setText(source, work.source);
       }
@@ -116,19 +117,29 @@ function termText(value: number | null, unit: string): string {
   return formatValue(value, unit, { decimals: Math.max(0, decimals - shift) });
 }
 
-function showTerms(host: HTMLElement, work: Worked): void {
+/** The terms in a row; each stays where it is while the same ones are shown, so that a link keeps the reader's place. */
+function termList(host: HTMLElement): (work: Worked) => void {
   const doc = host.ownerDocument;
-  const items = Object.values(work.terms).map((term, i) => {
-    const text = `${term.name}: ${termText(term.value, term.unit)}`;
-    const separator = i === 0 ? "" : " · ";
-    return el(doc, "span", {}, separator, term.path ? inputLink(doc, term, text) : text);
-  });
-  host.replaceChildren(...items);
+  let shown = "";
+  let texts: HTMLElement[] = [];
+  return ({ terms }) => {
+    const all = Object.values(terms);
+    const key = all.map(({ name, path }) => `${name} ${path}`).join(";");
+    if (key !== shown) {
+      shown = key;
+      texts = all.map((term) => (term.path ? inputLink(doc, term.path) : el(doc, "span")));
+      host.replaceChildren(...texts.map((text, i) => el(doc, "span", {}, i === 0 ? "" : " · ", text)));
+    }
+    all.forEach((term, i) => {
+      const text = texts[i];
+      if (text) setText(text, `${term.name}: ${termText(term.value, term.unit)}`);
+    });
+  };
 }
 
 /** A term that the reader can change leads to its input. */
-function inputLink(doc: Document, term: WorkedTerm, text: string): HTMLElement {
-  const link = el(doc, "button", { type: "button", class: "link", title: fieldName(term.path ?? "") }, text);
-  link.addEventListener("click", () => goToInput(doc, term.path ?? ""));
+function inputLink(doc: Document, path: string): HTMLElement {
+  const link = el(doc, "button", { type: "button", class: "link", title: fieldName(path) });
+  link.addEventListener("click", () => goToInput(doc, path));
   return link;
 }

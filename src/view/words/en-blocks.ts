@@ -69,6 +69,10 @@ export const enBlocks = {
       low: "below the usable band",
       high: "above the usable band",
       whatIf: "what if",
+      asks: (mode: string, head: string, throttle: string) => `${mode} asks for ${head} at ${throttle} of throttle.`,
+      most: (ceiling: string) => `At full pitch, ${ceiling} is the most there is.`,
+      notHeld: (ceiling: string) => `At full pitch it can't be held: ${ceiling} is the most there is.`,
+      band: (full: string, low: number, high: number) => `100 % is ${full}; the usable band is ${low} to ${high} %.`,
     },
     room: {
       title: "Head speed against charge",
@@ -77,6 +81,14 @@ export const enBlocks = {
       cannot: "can't be held at full pitch",
       charge: "charge now",
       meets: (charge: string) => `no room left below ${charge}`,
+      ends: ["full", "empty"],
+      asks: (mode: string, head: string) => `${mode} asks for ${head}:`,
+      never: "at full pitch no charge holds it.",
+      toTheLast: "at full pitch that is held down to the last of the pack.",
+      until: (charge: string) => `at full pitch that is held until ${charge} of charge.`,
+      roomNow: (charge: string, room: string) => `At ${charge} there are ${room} of room.`,
+      shortNow: (charge: string, gap: string) =>
+        `At ${charge} it is ${gap} short, and the governor can only wait for less pitch.`,
     },
     tip: {
       title: "Blade tip speed against pinion",
@@ -84,13 +96,29 @@ export const enBlocks = {
       y: "tip speed",
       limit: "over the blades' printed limit",
       now: "tip speed",
+      teeth: (count: number) => `${count} teeth`,
+      moves: (pinion: number, speed: string) => `With ${pinion} teeth the tips move at ${speed}.`,
+      limitAt: (limit: string) => `The limit lies at ${limit}.`,
+      noneOver: "No pinion drawn here takes them over the printed limit.",
+      overNow: "That is over the limit that the maker of the blades prints.",
+      overFrom: (pinion: number) =>
+        `From ${pinion} teeth on, the old throttle value takes them over the printed limit.`,
       noLimit: "The maker of these blades prints no speed limit, so none is drawn. Ask for it before you fly.",
     },
     stale: {
       title: "What the old throttle values give now",
-      then: "as learned",
+      learned: "as learned",
       now: "with today's parts",
+      mode: (name: string, wanted: string, given: string) =>
+        `${name}: wanted ${wanted}, the old throttle now gives ${given}.`,
     },
+  },
+  top: {
+    none: "This motor doesn't turn that rotor at full pitch on half a pack, so there is no ceiling at all.",
+    room: (ceiling: string) =>
+      `At half charge and full pitch the ceiling lies at ${ceiling}: this machine has room even there. Try more pitch, or a tired pack.`,
+    gone: (ceiling: string) =>
+      `At half charge and full pitch the ceiling has sunk to ${ceiling}. The ten per cent are gone, and the governor stands at full duty, waiting for less pitch.`,
   },
   learned: {
     means: (motor: string, head: string) => `100 % now means ${motor} at the motor: ${head} at the rotor.`,
@@ -102,7 +130,8 @@ export const enBlocks = {
     words: (pinion: number, main: number, ratio: string) =>
       `A pinion of ${pinion} teeth against a main gear of ${main}: the motor turns ${ratio} times for one turn of the rotor.`,
     meet: (turns: number) => `The same two teeth meet again after ${turns} turns of the motor.`,
-    hunting: (turns: number) => `Every tooth meets every other: the same two meet again after ${turns} turns of the motor.`,
+    hunting: (turns: number) =>
+      `Every tooth meets every other: the same two meet again after ${turns} turns of the motor.`,
     slowed: "Drawn at true ratio, slowed to one turn of the rotor in 40 seconds.",
     turn: "turn the gears",
     stop: "stop the gears",
@@ -113,18 +142,5 @@ export const enBlocks = {
     other: (value: string) => `with ${value}`,
     now: (value: string) => `now, ${value}`,
     same: "the same",
-  },
-  card: {
-    print: "Print the card",
-    title: "Set-up card",
-    parts: "Parts",
-    reference: "Reference",
-    modes: "Flight modes",
-    limits: "Limits",
-    measured: "measured",
-    date: "Date",
-    place: "Place",
-    signed: "Checked by",
-    maker: "The makers' instructions, your club's rules and the law come before anything on this card. Numbers are computed, not measured.",
   },
 } as const;

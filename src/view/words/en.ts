@@ -6,6 +6,8 @@ export const en = {
   guess: {
     title: "your guess",
     exact: "exact value",
+    noNumber: (text: string, kept: string) =>
+      text.trim() === "" ? `Nothing is typed. It stays at ${kept}.` : `“${text}” is no number. It stays at ${kept}.`,
     commit: "Answer",
     showMe: "show me",
     again: "guess again",
