@@ -62,11 +62,11 @@ export function headroomWork(name: QuantityName, load: LoadName): Work {
   const of: QuantityName = load === "hover" ? "ceiling-hover" : "ceiling-full-pitch";
   return (figures, mode) => {
     const ceiling = figures.number(of, mode);
-    const set = figures.number("set-head-speed", mode);
-    if (ceiling === null || set === null) return null;
+    const wanted = figures.number("set-head-speed", mode);
+    if (ceiling === null || wanted === null) return null;
     return worked(name, speedHeadroom, {
       ceiling: [ceiling, "rpm", of],
-      setSpeed: [set, "rpm", `modes.${mode}.headRpm`],
+      setSpeed: [wanted, "rpm", `modes.${mode}.headRpm`],
     });
   };
 }
