@@ -2,9 +2,9 @@
  * A computed figure in the text: an `<output>` that other programs can read, inside a button that opens how it came about.
  */
 
-import type { QuantityName } from "#figures/catalogue";
-import { catalogue } from "#figures/catalogue";
+import { catalogue, type QuantityName } from "#figures/catalogue";
 import type { Figures } from "#figures/figures";
+import type { Value } from "#figures/values";
 import { el, setAttribute, setText } from "#view/dom";
 import { formatValue } from "#view/format";
 import { type Shown, show, type View } from "#view/shown";
@@ -39,25 +39,25 @@ export function quantityText({ figures, name, mode }: Pick<QuantityState, "figur
 }
 
 /** What was last written into an output, so that a figure that stands still costs a comparison. */
-const written = new WeakMap<HTMLElement, { key: string; value: Value; text: string }>();
+const written = new WeakMap<HTMLElement, Omit<QuantityState, "figures"> & { value: Value; text: string }>();
 
 /** Writes a figure and all that other programs read of it into an output element. Nobody else may write the same. */
 export function fillOutput(output: HTMLElement, state: QuantityState): void {
   const { name, mode, machine } = state;
   const value = state.figures.value(name, mode ?? 0);
-  const key = `${name} ${mode} ${machine}`;
   const last = written.get(output);
-  if (last?.key === key && last.value === value) return;
+  const same = last?.name === name && last.mode === mode && last.machine === machine;
+  if (same && last.value === value) return;
   const text = quantityText(state);
-  if (last?.key !== key) {
+  if (!same) {
     setAttribute(output, "data-quantity", name);
     setAttribute(output, "data-unit", catalogue[name].unit);
     setAttribute(output, "data-mode", mode === null ? null : String(mode));
     setAttribute(output, "data-machine", machine);
   }
   output.setAttribute("data-value", value === null ? "" : String(value));
-  if (last?.text !== text) setText(output, text);
-  written.set(output, { key, value, text });
+  if (!same || last.text !== text) setText(output, text);
+  written.set(output, { name, mode, machine, value, text });
 }
 
 export const quantityView: View<QuantityState> = {
@@ -69,7 +69,6 @@ export const quantityView: View<QuantityState> = {
     const button = el(doc, "button", { type: "button", class: "number", "aria-expanded": "false" }, output);
     host.append(button);
     let state: QuantityState | null = null;
-    let key = "";
     const isOpen = () => button.getAttribute("aria-expanded") === "true";
     button.addEventListener("keydown", (event) => {
       if (event.key === "Escape" && isOpen()) closeWorked(button);
@@ -80,14 +79,9 @@ export const quantityView: View<QuantityState> = {
       else openWorked(button, state);
     });
     return (next) => {
+      if (state?.name !== next.name) button.title = catalogue[next.name].title;
       state = next;
-      const value = next.figures.value(next.name, next.mode ?? 0);
-      const nextKey = `${next.name} ${next.mode} ${next.machine} ${value}`;
-      if (key !== nextKey) {
-        key = nextKey;
-        fillOutput(output, next);
-        setAttribute(button, "title", catalogue[next.name].title);
-      }
+      fillOutput(output, next);
       if (isOpen()) refreshWorked(button, next);
     };
   },
