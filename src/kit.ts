@@ -1,5 +1,6 @@
 /** What the cells of a notebook may use: its one import. What is not here, a page does not need. */
 export { setupCard } from "#blocks/card";
+export { cellsPlot, cellsTable } from "#blocks/cells-plots";
 export { exercises } from "#blocks/exercise";
 export { gearPicture } from "#blocks/gear-picture";
 export { gearFacts, meshPlot, pinionCeilingPlot } from "#blocks/gear-plots";
@@ -9,6 +10,8 @@ export { learnedInput } from "#blocks/learned-input";
 export { magnetPicture } from "#blocks/magnet-picture";
 export { modeChoice, modeChosen } from "#blocks/mode-choice";
 export { modesTable } from "#blocks/modes-table";
+export { packPicture } from "#blocks/pack-picture";
+export { coldFactor, coldPlot, packMoments, packVoltagePlot } from "#blocks/pack-plots";
 export { pageNumber } from "#blocks/page-number";
 export { pitchPowerPlot } from "#blocks/pitch-power-plot";
 export { displayPlot, electricalPlot, headSpeedAtElectricalLimit, speedShown } from "#blocks/poles-plots";

@@ -68,6 +68,24 @@ export function loadCurrent(figures: Figures, load: LoadName, mode: number): num
   return drawn(figures, figures.rig.train, load, mode, ceiling.ok ? ceiling.speed / rpm : null);
 }
 
+/** The pack at a charge, at a mode's full pitch: V at rest, V under load, and the share of its voltage that holds the set speed. */
+export interface PackMoment {
+  readonly open: number;
+  /** null where the set speed can't be held, as the share. */
+  readonly loaded: number | null;
+  /** 0 to 1. */
+  readonly duty: number | null;
+}
+
+/** The pack at a charge of 0 to 1, at a mode's full pitch. Units: V, ratio. Errors: null where the speed can't be held. Source: `operatingPoint`. */
+export function packMoment(figures: Figures, charge: number, mode: number): PackMoment {
+  const { rig, bearings } = figures;
+  const torque = bearings.torque("full-pitch", mode);
+  const train = rig.trainAt(charge);
+  const point = torque === null ? null : operatingPoint(train, rig.parts.modes[mode]?.headSpeed ?? 0, torque);
+  return { open: train.openVoltage, loaded: point?.packVoltage ?? null, duty: point?.duty ?? null };
+}
+
 /** Temperatures on plots of a pack, °C. */
 export const packTemperatures: readonly number[] = Array.from({ length: 15 }, (_, i) => -10 + 5 * i);
 
