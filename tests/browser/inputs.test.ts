@@ -123,7 +123,7 @@ async function openAll(page: Page): Promise<void> {
   }
   const stage = page.locator('[data-input="gears.secondStage"] input[type=checkbox]');
   if (!(await stage.isChecked())) await stage.check();
-  await page.locator("fieldset.learned input[type=radio]").last().check();
+  await page.locator(".parts fieldset.learned input[type=radio]").last().check();
   await unfold(page.locator('[data-input^="controller.learned.fittedWith"]').first());
   await settled(page);
 }
