@@ -16,6 +16,7 @@ export function referenceState(figures: Figures): Shown<ReferenceWordsState> {
 }
 
 function sentence({ figures }: ReferenceWordsState): string {
+  if (figures.number("learned-motor-speed") === null) return en.modes.noReference;
   const state = figures.value("reference-state");
   const motor = formatValue(figures.number("learned-motor-speed"), "rpm");
   const head = formatValue(figures.number("learned-head-speed"), "rpm");
