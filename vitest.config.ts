@@ -8,7 +8,12 @@ export default defineConfig({
   test: {
     projects: [
       {
-        test: { name: "structure", testTimeout: 60_000, environment: "node", include: ["tests/structure/**/*.test.ts"] },
+        test: {
+          name: "structure",
+          testTimeout: 60_000,
+          environment: "node",
+          include: ["tests/structure/**/*.test.ts"],
+        },
       },
       {
         // With the notebook compiler, so that tests can run the notebooks.
@@ -23,7 +28,12 @@ export default defineConfig({
         },
       },
       {
-        test: { name: "dom", testTimeout: 30_000, environment: "happy-dom", include: [...drawn, "tests/**/*.dom.test.ts"] },
+        test: {
+          name: "dom",
+          testTimeout: 30_000,
+          environment: "happy-dom",
+          include: [...drawn, "tests/**/*.dom.test.ts"],
+        },
       },
       {
         // Node drives a real Chromium over the built site; one file at a time, because they share its processor.

@@ -17,8 +17,8 @@ const scratch = new URL("../.cache/tests/", import.meta.url);
 const site = new URL("../.cache/site/", import.meta.url).pathname;
 // Once the site stands, the browser tests take it as it is; without it they build their own.
 let built = false;
-// The whole run is given up after 19 minutes, so that a hanging browser is reported rather than waited for.
-const deadline = Date.now() + 19 * 60_000;
+// The whole run is given up after 40 minutes, so that a hanging browser is reported rather than waited for.
+const deadline = Date.now() + 40 * 60_000;
 
 /** Runs a command from the project's root; its output is kept, to be shown when it fails. */
 function command(program: string, args: string[]): Promise<{ ok: boolean; output: string }> {
