@@ -93,11 +93,11 @@ export type Surface = "smooth" | "rough";
  * - Drag times 1.09: such programs are 9 % below the tunnel over a wide range of sections (Timmer, AIAA 2009-268).
  * - Lift slope: the program's is 6 % too high at Re 1e6. Here 5.87 + 0.28 log10(Re / 1e6) per rad, from a survey of some
  *   forty tunnel tests of NACA 0012 (McCroskey, NASA TM 100019, from memory), plus what the program adds about Re 8e4,
- *   where the laminar layer bridges the rear of the section, less its fall below Re 2e4, where it no longer closes.
+ *   where the laminar layer bridges the rear of the section, less its fall to a third below Re 2e4, where it no longer closes.
  * - Greatest lift: the program's times 0.8 at Re 3.6e5 and 7e5, where SAND80-2114 (Sheldahl and Klimas 1981) prints 0.98
  *   and 1.07 for NACA 0012, 0.96 and 1.05 for NACA 0015; the program's own at Re 1e4; a power law through these.
  * Mach number: Prandtl and Glauert's rule for the slope, 1 / (1 + 1.4 M^2) for the greatest lift (the program's), Lock's
- * fourth power for the drag above the section's critical Mach number.
+ * fourth power for the drag above the section's critical Mach number, levelling off at 0.12 (from memory).
  * A rough skin, as built-up full-scale blades have it, trips the layer at the nose: C_d0 = 0.0017 + 0.91 / log10(Re)^2.58,
  * the survey's line for tripped tests. A step of 0.1 mm trips it from about Re 4e5 on a 60 mm chord (600 = U k / nu).
  *
@@ -121,10 +121,11 @@ export function symmetricSection(thickness: number, surface: Surface = "smooth")
       const log = Math.log(re);
       const decades = (log - logMillion) / Math.LN10;
       const bridge = (log - logBridge) / 1.1;
-      const fall = 6500 / re;
+      const fall = 7500 / re;
       const m = mach < linearised ? mach : linearised + 0.1 * Math.tanh((mach - linearised) / 0.1);
       const straight = 5.87 - 0.05 * thick + 0.28 * Math.max(decades, -2) + 0.6 * Math.exp(-bridge * bridge);
-      const a = straight / ((1 + fall * fall * fall) * Math.sqrt(1 - m * m));
+      const closed = leastSlope + (1 - leastSlope) / (1 + fall * fall * fall);
+      const a = (straight * closed) / Math.sqrt(1 - m * m);
       const most = (0.68 * Math.exp(0.135 * (log - logTenThousand))) / (1 + 1.4 * mach * mach);
       const stall = Math.min((1.32 * most) / a, 0.5);
       out[at] = a;
@@ -135,7 +136,8 @@ export function symmetricSection(thickness: number, surface: Surface = "smooth")
       const clean = Math.sqrt(Math.sqrt(Math.sqrt(skin * skin + full * full)));
       const tripped = (0.0017 + 0.91 * Math.exp(-2.58 * Math.log(Math.max(log / Math.LN10, 2)))) * (1 + 0.07 * thick);
       const over = mach > critical ? mach - critical : 0;
-      out[at + 3] = (surface === "rough" ? Math.max(clean, tripped) : clean) + 20 * over ** 4;
+      const wave = 20 * over ** 4;
+      out[at + 3] = (surface === "rough" ? Math.max(clean, tripped) : clean) + wave / (1 + wave / mostWave);
       const fickle = Math.exp(2.5 * (logFickle - log));
       const k = rise * Math.exp(-0.65 * Math.log(1 + re / 3.5e5)) + (2 * fickle) / (1 + fickle);
       out[at + 4] = k;
@@ -144,6 +146,10 @@ export function symmetricSection(thickness: number, surface: Surface = "smooth")
   };
 }
 
+/** Share of the lift slope that is left where the laminar layer never closes: the program's at Re 5e3. */
+const leastSlope = 0.35;
+/** Wave drag of a section about Mach 1, from memory. */
+const mostWave = 0.12;
 const logMillion = Math.log(1e6);
 const logBridge = Math.log(8e4);
 const logTenThousand = Math.log(1e4);

@@ -92,7 +92,7 @@ function carefully(rotor: Rotor, thrust: number, from: number): PitchFound | Pit
     const theta = from + i * width;
     const got = rotor.pitch(theta);
     outer = theta;
-    if (up * (got - thrust) >= 0) return between(rotor, thrust, theta - width, theta);
+    if (up * (got - thrust) >= 0) return between(rotor, thrust, i === 1 ? from : theta - width, theta);
     if (up * (got - bestThrust) > 0) {
       inner = best;
       best = theta;

@@ -49,6 +49,35 @@ describe("inflow at one annulus", () => {
     expect(at(realWake) / at(idealWake)).toBeCloseTo(Math.sqrt(2) * 0.78, 3);
   });
 
+  it("has the ideal wake again in fast climb", () => {
+    const at = (wake: number) => inflowAngle(straight, 0, 1e-4, far, far, 0.1, Math.sqrt(0.99), 0.02, wake);
+    expect(at(realWake) / at(idealWake)).toBeCloseTo(1, 3);
+    expect(at(realWake)).toBeGreaterThan(0.0001);
+  });
+
+  it("sinks without a jump: vi/vh at V/vh -1 within 15 % of measured 1.82, still flow about -1.7, windmill beyond", () => {
+    // Leishman ch. 2 (quartic through measured points, from memory); hover flow from the lift at hand.
+    const load = 1e-5;
+    const at = (phi0: number, angle0: number) => {
+      const e = inflowAngle(straight, 0, load, far, far, phi0, 1, angle0, idealWake);
+      const vh = Math.sqrt(load * 2 * Math.PI * (angle0 - e));
+      return { ratio: phi0 / vh, flow: e / vh };
+    };
+    const found = Array.from({ length: 4000 }, (_, i) => at(-1e-6 * i, 0.002 + 1e-6 * i));
+    const near = (ratio: number) =>
+      found.reduce((a, b) => (Math.abs(b.ratio - ratio) < Math.abs(a.ratio - ratio) ? b : a));
+    expect(Math.abs(near(-1).flow / 1.816 - 1)).toBeLessThan(0.16);
+    expect(near(-1.68).flow + near(-1.68).ratio).toBeCloseTo(0, 1);
+    expect(near(-3).flow).toBeLessThan(0.45);
+    for (let i = 1; i < found.length; i++) expect(Math.abs(found[i]!.flow - found[i - 1]!.flow)).toBeLessThan(0.05);
+  });
+
+  it("loses lift at the root as at the tip", () => {
+    const at = (tip: number, root: number) => inflowAngle(straight, 0, 0.01, tip, root, 0, 1, 0.1, realWake);
+    expect(at(far, 0.02)).toBeGreaterThan(1.15 * at(far, far));
+    expect(at(far, 0.02)).toBeCloseTo(at(0.02, far), 12);
+  });
+
   it("meets its own equation, bracketed, for any section, load and flow", () => {
     const c = new Float64Array(sectionCoefficients);
     fc.assert(
