@@ -6,7 +6,7 @@ import { polarAt, type Section } from "./section.ts";
 import { collectiveForThrust } from "./solve.ts";
 
 /** Growth of profile power with advance ratio squared: Stepniewski and Keys, Rotary-Wing Aerodynamics (4.65 by others). */
-export const profileGrowth = 4.7;
+const profileGrowth = 4.7;
 
 const airspeedTerm = { name: "airspeed", symbol: "V", unit: "m/s" };
 const tipTerm = { name: "tip speed", symbol: "\\Omega R", unit: "m/s" };
