@@ -1,12 +1,15 @@
 /** What the cells of a notebook may use: its one import. What is not here, a page does not need. */
+export { energyLike, energyPlot, pullMass, pullPlot } from "#blocks/blade-plots";
 export { setupCard } from "#blocks/card";
 export { cellsPlot, cellsTable } from "#blocks/cells-plots";
+export { discPicture } from "#blocks/disc-picture";
 export { exercises } from "#blocks/exercise";
 export { gearPicture } from "#blocks/gear-picture";
 export { gearFacts, meshPlot, pinionCeilingPlot } from "#blocks/gear-plots";
 export { choose, estimate } from "#blocks/guess";
 export { hoverPowerPlot, hoverTimePlot } from "#blocks/hover-plots";
 export { learnedInput } from "#blocks/learned-input";
+export { distancePlot, limitPlot, timeToReach } from "#blocks/limit-plots";
 export { magnetPicture } from "#blocks/magnet-picture";
 export { modeChoice, modeChosen } from "#blocks/mode-choice";
 export { modesTable } from "#blocks/modes-table";
