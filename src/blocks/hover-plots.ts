@@ -11,7 +11,7 @@ import { enRotor as en } from "#view/words/en-rotor";
 type Line = Pick<Curve, "xs" | "ys">;
 
 /** The flight modes as marks on a curve; each is dragged to another head speed. */
-export function modeMarks(figures: Figures, line: Line | null, factor = 1): Handle[] {
+function modeMarks(figures: Figures, line: Line | null, factor = 1): Handle[] {
   const last = line?.xs[line.xs.length - 1] ?? 0;
   return figures.machine.modes.map(({ name, headRpm }, i) => {
     const y = line && valueAt(line, headRpm);

@@ -60,7 +60,7 @@ export function fillOutput(output: HTMLElement, state: QuantityState): void {
   written.set(output, { name, mode, machine, value, text });
 }
 
-export const quantityView: View<QuantityState> = {
+const quantityView: View<QuantityState> = {
   name: "quantity",
   words: quantityText,
   mount(host) {

@@ -3,7 +3,7 @@ import { compressibility, dryMolarMass, moistDensity, vapourFraction, vapourMola
 import { relation } from "./relation.ts";
 
 /** ISO 2533 constants: sea level values, lapse rate of the lowest layer, gas constant and ratio of heats of dry air. */
-export const standard = {
+const standard = {
   temperature: 288.15,
   pressure: 101325,
   density: 1.225,
@@ -62,7 +62,7 @@ export const standardPressure = (altitude: number): number =>
   standard.pressure * (1 - (standard.lapse * altitude) / standard.temperature) ** exponent;
 
 /** Standard temperature at a geopotential altitude, T = T0 - L H, in K; -500 to 11000 m. Source: ISO 2533:1975. */
-export const standardTemperature = (altitude: number): number => standard.temperature - standard.lapse * altitude;
+const standardTemperature = (altitude: number): number => standard.temperature - standard.lapse * altitude;
 
 /**
  * Viscosity of dry air, mu = 1.458e-6 T^1.5 / (T + 110.4), Pa s; 100 to 1500 K. Moist air at 30 degC has up to 1 % less,

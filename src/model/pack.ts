@@ -4,13 +4,13 @@ import { integral } from "./gauss.ts";
 import { relation } from "./relation.ts";
 
 /** Temperature at which a cell's resistance is taken to be given: 25 °C, in K. Common practice, no source. */
-export const packReference = 298.15;
+const packReference = 298.15;
 
 /**
  * Activation energy of a cell's resistance, J/mol: from memory, between the electrolyte's (about 17 kJ/mol) and the
  * electrodes' (about 50). With 12 to 28 kJ/mol a cell at 0 °C has 1.6 to 2.8 times its resistance at 25 °C; this gives 2.1.
  */
-export const resistanceActivation = 20_000;
+const resistanceActivation = 20_000;
 
 /** Slow part of the sag: its resistance as a share of the series resistance, and its time constant in s. */
 export const slowSag = {

@@ -29,7 +29,7 @@ export const ERROR = 0;
 export const INTERVAL = 1;
 export const OUTPUT = 2;
 export const INTEGRAL = 3;
-export const WANTED = 4;
+const WANTED = 4;
 
 /**
  * A sampled PI controller: output u = limit(Kp e + z), then z grows by Ki e dt (e dimensionless, dt in s). Beyond a limit

@@ -13,7 +13,7 @@ export const mainRotor = mapOfLoad(closedRotor({ blades: 2, radius, chord: 0.04,
 const tailRotor = closedRotor({ blades: 2, radius: 0.091, chord: 0.02, rootCutout: 0.02, density });
 
 /** Open voltage of six lithium polymer cells. */
-export const sixCells = (charge: number): number => 6 * (openCellVoltage("lipo", charge) ?? 0);
+const sixCells = (charge: number): number => 6 * (openCellVoltage("lipo", charge) ?? 0);
 
 const rpm = Math.PI / 30;
 
