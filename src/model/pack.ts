@@ -4,7 +4,7 @@ import { integral } from "./gauss.ts";
 import { relation } from "./relation.ts";
 
 /** Temperature at which a cell's resistance is taken to be given: 25 °C, in K. Common practice, no source. */
-const packReference = 298.15;
+export const packReference = 298.15;
 
 /**
  * Activation energy of a cell's resistance, J/mol: from memory, between the electrolyte's (about 17 kJ/mol) and the

@@ -38,7 +38,7 @@ export interface Span {
 /** Relative departures from the set speed that count, our choice: 1 % is some 20 rpm. */
 const speedBand = 0.01;
 /** Charge below which a pack should not be flown: 20 %. Common practice, no source. */
-const reserveCharge = 0.2;
+export const reserveCharge = 0.2;
 
 /** Quiet time that ends a stretch, and shortest stretch that counts, s, by kind. */
 const gaps = [0.02, 0.02, 0.02, 0.02, 0.02, 0.02, 0.02, 0.5, 0.5, 0.03, 1.2, 1];
