@@ -28,21 +28,21 @@ const limitZone = (limit: number | null): Zone[] =>
   limit === null ? [] : [{ key: "limit", words: enBlades.energy.limit, x: [limit, null] }];
 
 function speedHandle(figures: Figures, mode: number, y: number, top: number): Handle {
-  const set = figures.number("set-head-speed", mode) ?? 0;
+  const asked = figures.number("set-head-speed", mode) ?? 0;
   const field = fieldAt(`modes.${mode}.headRpm`);
   return {
     key: "speed",
-    x: set,
+    x: asked,
     y,
     moves: "x",
     path: `modes.${mode}.headRpm`,
-    value: set,
+    value: asked,
     min: field.min,
-    max: Math.min(field.max, Math.max(top, set)),
+    max: Math.min(field.max, Math.max(top, asked)),
     step: 10,
     name: enBlades.energy.handle(figures.machine.modes[mode]?.name ?? ""),
-    valueText: formatValue(set, "rpm"),
-    shows: formatValue(set, "rpm"),
+    valueText: formatValue(asked, "rpm"),
+    shows: formatValue(asked, "rpm"),
   };
 }
 
@@ -95,10 +95,10 @@ export function pullPlot(figures: Figures, mode = 0): Shown<PlotState> {
   const en = enBlades.pull;
   const { speeds, pulls, limit } = bladeCurves(figures, mode);
   const pull = figures.number("blade-pull", mode) ?? 0;
-  const set = figures.number("set-head-speed", mode) ?? 0;
-  const now = en.now(formatValue(set, "rpm"), formatValue(pull, "N"), kilograms(pull));
+  const asked = figures.number("set-head-speed", mode) ?? 0;
+  const now = en.now(formatValue(asked, "rpm"), formatValue(pull, "N"), kilograms(pull));
   // The pull goes with the square of the head speed, so one point of it gives all others.
-  const atLimit = limit === null || set === 0 ? null : pull * (limit / set) ** 2;
+  const atLimit = limit === null || asked === 0 ? null : pull * (limit / asked) ** 2;
   const more = formatValue(100 * ((1 + OVER / 100) ** 2 - 1), "percent", { decimals: 0 });
   const beyond =
     limit === null || atLimit === null
