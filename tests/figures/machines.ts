@@ -1,4 +1,5 @@
 /** Machines for the tests of the figures: the demo machine with some of its fields changed. */
+import { type Figures, figuresOf } from "#figures/figures";
 import { defaultMachine, fittedNow, type Machine } from "#machine/machine";
 import { withValue } from "#machine/paths";
 import { brokenRules } from "#machine/rules";
@@ -28,3 +29,10 @@ export const standardPlace = { "place.elevationM": 0, "place.temperatureC": 15, 
 
 /** Gears of ten to one, so that published motor speeds become round head speeds. */
 export const tenToOne = { "gears.pinionTeeth": 12, "gears.mainTeeth": 120 };
+
+/** A figure that must be there. */
+export function number(machine: Machine, ...name: Parameters<Figures["number"]>): number {
+  const value = figuresOf(machine).number(...name);
+  if (value === null) throw new Error(`${name[0]} has no value`);
+  return value;
+}
