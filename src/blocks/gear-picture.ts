@@ -7,7 +7,7 @@ import { formatNumber, formatValue } from "#view/format";
 import { type Shown, show, type View } from "#view/shown";
 import { enBlocks as en } from "#view/words/en-blocks";
 import { enGears } from "#view/words/en-gears";
-import { facing, outline, pushing, someTeeth } from "./gear-shapes.ts";
+import { facing, outline, piece, pushing, someTeeth } from "./gear-shapes.ts";
 
 interface GearPictureOptions {
   /** Teeth of another pinion, drawn dashed where it would have to stand. */
@@ -75,8 +75,7 @@ function gear(doc: Document, name: string) {
 /** Both gears and, dashed, the other pinion, with the main gear's axis at the origin and a module of `m` px. */
 function gears(doc: Document) {
   const [pinion, main, other] = [gear(doc, "gear-pinion"), gear(doc, "gear-main"), gear(doc, "gear-other")];
-  const put = ({ group, teeth, mark }: ReturnType<typeof gear>, count: number, m: number, x: number, angle: number) => {
-    setAttribute(teeth, "d", outline(count, m));
+  const put = ({ group, mark }: ReturnType<typeof gear>, count: number, m: number, x: number, angle: number) => {
     setAttribute(mark, "x2", (0.4 * m * count).toFixed(1));
     setAttribute(group, "transform", `translate(${x.toFixed(1)},0) rotate(${angle.toFixed(2)})`);
   };
@@ -84,8 +83,11 @@ function gears(doc: Document) {
     pinion: pinion.turning,
     main: main.turning,
     group: svgEl(doc, "g", {}, main.group, pinion.group, other.group),
-    draw(state: GearPictureState, m: number): void {
+    /** `reach`: so many teeth of the main gear to either side are enough, as long as it stands still. */
+    draw(state: GearPictureState, m: number, reach = state.main): void {
       const apart = (count: number) => (m * (count + state.main)) / 2;
+      setAttribute(main.teeth, "d", piece(state.main, m, reach));
+      setAttribute(pinion.teeth, "d", outline(state.pinion, m));
       put(main, state.main, m, 0, 0);
       // A tooth of the main gear points right; the pinion's gap has to face it.
       put(pinion, state.pinion, m, apart(state.pinion), facing(state.pinion));
@@ -95,7 +97,9 @@ function gears(doc: Document) {
       setAttribute(pinion.met, "d", meets ? someTeeth(state.pinion, m, first, only) : "");
       const drawn = state.other !== null && state.other !== state.pinion ? state.other : null;
       setAttribute(other.group, "display", drawn === null ? "none" : "inline");
-      if (drawn !== null) put(other, drawn, m, apart(drawn), facing(drawn));
+      if (drawn === null) return;
+      setAttribute(other.teeth, "d", outline(drawn, m));
+      put(other, drawn, m, apart(drawn), facing(drawn));
     },
   };
 }
@@ -122,10 +126,12 @@ const gearPictureView: View<GearPictureState> = {
     );
     const caption = el(doc, "figcaption");
     const turn = el(doc, "button", { type: "button", class: "quiet" }, en.gears.turn);
-    host.append(el(doc, "figure", { class: "gears", "data-plot": "gears" }, svg, caption, turn));
+    host.append(el(doc, "figure", { class: "gears", "data-picture": "gears" }, svg, caption, turn));
     let state: GearPictureState | null = null;
     let shown = "";
     let running: Animation[] = [];
+    /** Module under the glass, px. */
+    let seenLarge = 1;
     const stop = () => {
       for (const animation of running) animation.cancel();
       running = [];
@@ -133,6 +139,7 @@ const gearPictureView: View<GearPictureState> = {
     };
     const start = () => {
       if (!state) return;
+      large.draw(state, seenLarge);
       const { pinion, main } = state;
       const spin = (element: SVGElement, seconds: number, way: 1 | -1) =>
         element.animate([{ transform: "rotate(0deg)" }, { transform: `rotate(${way * 360}deg)` }], {
@@ -162,7 +169,13 @@ const gearPictureView: View<GearPictureState> = {
       const zoom = Math.min(GLASS.most, Math.max(1, (1.5 * GLASS.radius) / (m * (bigger + 2))));
       // What is seen large lies around a place a little to the right of where the teeth meet.
       const look = (m * next.main) / 2 + (0.6 * GLASS.radius) / zoom;
-      large.draw(next, m * zoom);
+      seenLarge = m * zoom;
+      // Under the glass a few teeth are seen; all of them only when they come round.
+      large.draw(
+        next,
+        seenLarge,
+        running.length > 0 ? next.main : Math.ceil((2 * GLASS.radius) / (Math.PI * seenLarge)) + 1,
+      );
       setAttribute(large.group, "transform", `translate(${(GLASS.x - zoom * look).toFixed(1)},${MIDDLE})`);
       setAttribute(lens, "cx", (axis + look).toFixed(1));
       setAttribute(lens, "r", (GLASS.radius / zoom).toFixed(1));

@@ -15,6 +15,12 @@ export function outline(teeth: number, m: number): string {
   return `M${Array.from({ length: teeth }, (_, i) => corners(teeth, m, i).join("L")).join("L")}Z`;
 }
 
+/** The piece of a gear with tooth 0 and `reach` teeth to either side, cut out to its axis; the whole gear where that is less. */
+export function piece(teeth: number, m: number, reach: number): string {
+  if (2 * reach + 1 >= teeth) return outline(teeth, m);
+  return `M0,0L${Array.from({ length: 2 * reach + 1 }, (_, i) => corners(teeth, m, i - reach).join("L")).join("L")}Z`;
+}
+
 /** Every `every`-th tooth of a gear, from tooth `first` on, each closed: the teeth to be filled in. */
 export function someTeeth(teeth: number, m: number, first: number, every: number): string {
   let path = "";

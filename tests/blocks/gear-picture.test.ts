@@ -10,7 +10,7 @@ const outline = (path: Element | undefined) => path?.getAttribute("d") ?? "";
 describe("the two gears", () => {
   it("are a figure with a name, a caption and a label for those who don't see it", () => {
     const { one } = mounted(shown());
-    expect(one("figure").dataset.plot).toBe("gears");
+    expect(one("figure").dataset.picture).toBe("gears");
     expect(one("figcaption").textContent).toBe(wordsOf(shown()));
     expect(one("svg").getAttribute("aria-label")).toBe(wordsOf(shown()));
   });
