@@ -14,7 +14,8 @@ interface Stage {
 
 const root = new URL("..", import.meta.url);
 const scratch = new URL("../.cache/tests/", import.meta.url);
-const site = new URL("../.cache/site/", import.meta.url).pathname;
+// Of this run alone, so that two runs in one folder don't take each other's site away.
+const site = new URL(`../.cache/site-${process.pid}/`, import.meta.url).pathname;
 // Once the site stands, the browser tests take it as it is; without it they build their own.
 let built = false;
 // The whole run is given up after 40 minutes, so that a hanging browser is reported rather than waited for.
@@ -119,5 +120,6 @@ for (const stage of stages) {
   const verdict = count.failed > 0 ? `${count.failed} failed, ${count.passed} passed` : `${count.passed} passed`;
   console.log(`${stage.name.padEnd(15)} ${seconds} s  ${verdict}`);
 }
+rmSync(site, { recursive: true, force: true });
 console.log(`${passed} passed, ${failed} failed`);
 process.exitCode = failed > 0 || passed === 0 ? 1 : 0;

@@ -82,7 +82,7 @@ const discView: View<DiscState> = {
       ...[speed, force, weight].flatMap(({ figure, label }) => [figure.element, label]),
     );
     const caption = el(doc, "figcaption");
-    host.append(el(doc, "figure", { class: "disc-picture", "data-plot": "rotor-disc" }, svg, caption));
+    host.append(el(doc, "figure", { class: "disc-picture", "data-picture": "rotor-disc" }, svg, caption));
     let said = "";
     return (state) => {
       const root = Math.min(state.root, 1) * RADIUS;

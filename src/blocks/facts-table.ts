@@ -49,7 +49,10 @@ const factsView: View<FactsState> = {
           texts.push(element);
           return element;
         };
-        head.replaceChildren(...state.columns.map(() => cell(el(doc, "th", { scope: "col" }))));
+        // A column without a title has nothing to announce: its corner is no heading.
+        head.replaceChildren(
+          ...state.columns.map((title) => cell(title === "" ? el(doc, "td") : el(doc, "th", { scope: "col" }))),
+        );
         const row = () => [
           cell(el(doc, "th", { scope: "row" })),
           ...state.columns.slice(1).map(() => cell(el(doc, "td"))),

@@ -105,7 +105,7 @@ const magnetPictureView: View<MagnetPictureState> = {
     const range = el(doc, "input", { type: "range", min: 0, max: DEGREES, step: 1, value: 0 });
     const label = el(doc, "label", { class: "page-number" }, el(doc, "span", {}, en.turn), range);
     const caption = el(doc, "figcaption");
-    host.append(el(doc, "figure", { class: "magnets", "data-plot": "magnets" }, svg, label, caption));
+    host.append(el(doc, "figure", { class: "magnets", "data-picture": "magnets" }, svg, label, caption));
     let poles = 0;
     const turn = () => {
       const turns = Number(range.value) / DEGREES;

@@ -98,7 +98,7 @@ const packPictureView: View<PackPictureState> = {
       full.label,
     );
     const caption = el(doc, "figcaption");
-    host.append(el(doc, "figure", { class: "pack-picture", "data-plot": "pack" }, svg, caption));
+    host.append(el(doc, "figure", { class: "pack-picture", "data-picture": "pack" }, svg, caption));
     let said = "";
     return (state) => {
       const width = Math.min(WIDEST, ACROSS / state.cells);

@@ -46,8 +46,8 @@ function buildPanel(button: HTMLElement): Panel {
   const doc = button.ownerDocument;
   const title = el(doc, "b");
   const close = el(doc, "button", { type: "button", class: "quiet" }, en.worked.close);
-  const general = el(doc, "div", { class: "formula" });
-  const numbers = el(doc, "div", { class: "formula" });
+  const general = el(doc, "div", { class: "formula", tabindex: "0", role: "group", "aria-label": en.worked.formula });
+  const numbers = el(doc, "div", { class: "formula", tabindex: "0", role: "group", "aria-label": en.worked.formula });
   const band = el(doc, "dd");
   const from = el(doc, "dd");
   const assumes = el(doc, "dd");

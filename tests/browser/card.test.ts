@@ -80,7 +80,7 @@ describe("a reference", () => {
     const open = await visit(browser, pageOf("learn-it-again"));
     const { page } = open;
     await reach(page, "controller.learned.throttlePercent");
-    await page.locator(".parts fieldset.learned input[type=radio]").last().check();
+    await page.locator("fieldset.learned input[type=radio]").last().check();
     await type(page, "controller.learned.motorRpm", "25000");
     const before = await figures(page);
     expect(before["reference-state"]).toBe("fresh");

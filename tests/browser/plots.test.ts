@@ -45,10 +45,13 @@ describe("the plots of the first page", () => {
   it("can be taken by their marks, with the mouse and with keys, and the inputs follow", async () => {
     const open = await visit(browser);
     const { page } = open;
+    // The inputs within reach, and the figures: a mode's own inputs stand in a section that is folded away.
     const inputs = () =>
       page
-        .locator(".parts [data-input] input")
-        .evaluateAll((all) => all.map((input) => (input as HTMLInputElement).value));
+        .locator(".parts [data-input] input, output[data-quantity]")
+        .evaluateAll((all) =>
+          all.map((each) => (each as HTMLInputElement).dataset.value ?? (each as HTMLInputElement).value),
+        );
     const marks = page.locator('figure[data-plot] [role="slider"]');
     const count = await marks.count();
     expect(count).toBeGreaterThanOrEqual(3);

@@ -1,5 +1,6 @@
 /** Before the browser tests: builds the site once, unless SITE names one that stands already, and serves it. */
 import { spawnSync } from "node:child_process";
+import { rmSync } from "node:fs";
 import type { TestProject } from "vitest/node";
 import { serve } from "./serve.ts";
 
@@ -11,7 +12,7 @@ declare module "vitest" {
 }
 
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
-  const site = process.env.SITE ?? new URL("../../.cache/site/", import.meta.url).pathname;
+  const site = process.env.SITE ?? new URL(`../../.cache/site-${process.pid}/`, import.meta.url).pathname;
   if (!process.env.SITE) {
     const args = ["vite", "build", "--logLevel", "warn", "--emptyOutDir", "--outDir", site];
     const done = spawnSync("npx", args, { encoding: "utf8" });
@@ -20,5 +21,8 @@ export default async function setup(project: TestProject): Promise<() => Promise
   const server = await serve(site);
   project.provide("origin", server.origin);
   project.provide("site", site);
-  return server.close;
+  return async () => {
+    await server.close();
+    if (!process.env.SITE) rmSync(site, { recursive: true, force: true });
+  };
 }
