@@ -14,7 +14,7 @@ const STEPS = 14;
 const ROUND = 10;
 
 /** Pinions to draw: from a small one to about three times the one fitted, as far as there are any. Unit: teeth. Source: definition. */
-export function pinionsAround(fitted: number): number[] {
+function pinionsAround(fitted: number): number[] {
   const first = Math.min(FEWEST_TEETH, fitted);
   // Ends at a round count, so that a step of the pinion seldom moves the end.
   const last = Math.min(
