@@ -20,6 +20,7 @@ describe("what one field changes", () => {
   it("says in words what stays the same", () => {
     const { all } = mounted(poles());
     expect(all("tr.is-same")).toHaveLength(2);
+    expect(plain(all("tr.is-same td")[0]?.textContent)).toMatch(/^[\d,]+ rpm$/);
     expect(all("tr.is-same td")[1]?.textContent).toBe("the same");
     expect(plain(wordsOf(poles()))).toMatch(
       /motor speed at the set speed: 19,385 rpm, the same\. electrical speed.*now, 10 96,923 rpm, with 14 135,692 rpm\.$/,

@@ -40,6 +40,11 @@ describe("a product of two uncertain inputs", () => {
 });
 
 describe("linear figures", () => {
+  it("an input with a share and a fixed doubt has both, as squares: 30 % and 0.3 mΩ of the leads' 2.5 mΩ", () => {
+    const share = band(machineWith({}), "pack-resistance").shares.find(({ path }) => /lead/.test(path));
+    expect(share?.up).toBeCloseTo(Math.hypot(0.3 * 0.0025, 0.0003), 12);
+  });
+
   it("the tail rotor's speed is as sure as its ratio: 1 %", () => {
     const { value, low, high } = band(machineWith({}), "tail-rotor-speed");
     expect([low / value, high / value]).toEqual([expect.closeTo(0.98, 9), expect.closeTo(1.02, 9)]);

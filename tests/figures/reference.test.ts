@@ -111,12 +111,20 @@ describe("a stale reference", () => {
   });
 
   it("that was never measured is what the parts fitted then would have given", () => {
-    const old = machineWith({ "motor.kvRpmPerVolt": 900, "pack.cells": 5, "mainRotor.diameterMm": 940 });
+    const old = machineWith({
+      "motor.kvRpmPerVolt": 900,
+      "pack.cells": 5,
+      "mainRotor.diameterMm": 940,
+      "gears.mainTeeth": 150,
+    });
     const expected = of(old);
     const now = learnedAt(null, 50, old);
-    const today = machineWith({ "motor.kvRpmPerVolt": 1120, "pack.cells": 6, "mainRotor.diameterMm": 970 }, now);
+    const today = machineWith(
+      { "motor.kvRpmPerVolt": 1120, "pack.cells": 6, "mainRotor.diameterMm": 970, "gears.mainTeeth": 120 },
+      now,
+    );
     expect(of(today).state).toBe("stale");
-    expect(of(today).motorSpeed! / expected.motorSpeed!).toBeCloseTo(1, 2);
+    expect(of(today).motorSpeed! / expected.motorSpeed!).toBeCloseTo(1, 9);
     expect(of(today).learning).toBeCloseTo(of(defaultMachine).learning!, 9);
   });
 

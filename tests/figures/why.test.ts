@@ -40,6 +40,7 @@ describe("why a figure has no value", () => {
     ["ceiling-hover", dead, /no-load current/],
     ["ceiling-hover", { "airframe.massG": 50_000 }, /at no speed/],
     ["hover-power", { "airframe.massG": 4000, "modes.0.headRpm": 800 }, /stall/],
+    ["hover-power", { "airframe.massG": 50_000 }, /stall/],
     ["hover-collective", { "airframe.massG": 4000, "modes.0.headRpm": 800 }, /stall/],
     ["duty-hover", { "modes.0.headRpm": 3300 }, /even full duty/],
     ["hover-duration", { "modes.0.headRpm": 3300 }, /even full duty/],
