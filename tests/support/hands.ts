@@ -4,13 +4,21 @@ import { settled } from "./page.ts";
 
 /** The input of a field among the parts (elsewhere, if it isn't there), shown: folds around it are opened first. */
 export async function reach(page: Page, path: string): Promise<Locator> {
-  const any = page.locator(`[data-input="${path}"]`);
-  await any.first().waitFor({ state: "attached" });
-  const within = page.locator(`.parts [data-input="${path}"]`);
-  const input = ((await within.count()) > 0 ? within : any).first();
+  const part = page.locator(`.parts [data-input="${path}"]`);
+  if ((await part.count()) === 0) await openSection(page, path);
+  const input = ((await part.count()) > 0 ? part : page.locator(`[data-input="${path}"]`)).first();
+  await input.waitFor({ state: "attached" });
   await unfold(input);
   await input.scrollIntoViewIfNeeded();
   return input;
+}
+
+/** Opens the section of the parts that holds a field; its inputs are built then. */
+async function openSection(page: Page, path: string): Promise<void> {
+  const name = path.startsWith("controller.learned.") ? "learned" : path.split(".")[0];
+  const section = page.locator(`.parts details[data-section="${name}"]`);
+  await section.evaluate((fold) => ((fold as HTMLDetailsElement).open = true));
+  await section.locator("[data-input]").first().waitFor();
 }
 
 /** Opens every fold around an element. */
