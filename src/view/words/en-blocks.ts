@@ -25,7 +25,6 @@ export const enBlocks = {
     },
   },
   worked: {
-    title: (name: string) => `How ${name} comes about`,
     formula: "Formula",
     numbers: "With your numbers",
     from: "It comes from",
@@ -34,9 +33,8 @@ export const enBlocks = {
     band: "How sure",
     mostly: "mostly from",
     close: "close",
-    loading: "setting the formula …",
   },
-  warnings: { title: "Mind this", none: "Nothing stands against it, as far as this model can see." },
+  warnings: { none: "Nothing stands against it, as far as this model can see." },
   modes: {
     caption: "Flight modes: head speed and throttle, each from the other",
     name: "mode",
@@ -48,9 +46,6 @@ export const enBlocks = {
     hover: "room in hover",
     full: "room at full pitch",
     lowest: "full pitch held down to",
-    held: "held",
-    add: "add a mode",
-    remove: (name: string) => `remove ${name}`,
     throttleOf: (name: string) => `${name}: throttle`,
     noReference: "There is no reference yet, so a throttle has no head speed.",
     badThrottle: (text: string) => `“${text}” is no throttle: type a number from 1 to 150.`,
@@ -126,7 +121,6 @@ export const enBlocks = {
     expected: "Nothing was measured yet, so this is what the model expects it to learn.",
   },
   gears: {
-    title: "The two gears, drawn to their tooth counts",
     words: (pinion: number, main: number, ratio: string) =>
       `A pinion of ${pinion} teeth against a main gear of ${main}: the motor turns ${ratio} times for one turn of the rotor.`,
     meet: (turns: number) => `The same two teeth meet again after ${turns} turns of the motor.`,
