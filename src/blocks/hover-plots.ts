@@ -40,7 +40,7 @@ const axis = (curve: Line | null) => {
 /** Where the machine can't hover, hatched. */
 function stallZone(curve: HoverCurve | null): Zone[] {
   const first = curve?.speeds[0];
-  return first === undefined ? [] : [{ key: "stall", words: en.power[curve?.endsBy ?? "main"], x: [null, first] }];
+  return first === undefined ? [] : [{ key: "stall", words: en.power.cannot, x: [null, first] }];
 }
 
 function powerWords(figures: Figures, mode: number): string {
@@ -48,7 +48,7 @@ function powerWords(figures: Figures, mode: number): string {
   if (!curve) return en.noHover;
   const { name = "", headRpm = 0 } = figures.machine.modes[mode] ?? {};
   const at = (ys: Curve["ys"]) => valueAt({ xs: curve.speeds, ys }, headRpm);
-  const [all, turning] = [at(curve.power), at(curve.turning)];
+  const [all, turning] = [figures.number("hover-power", mode), at(curve.turning)];
   const first = formatValue(curve.speeds[0] ?? 0, "rpm");
   if (all === null || turning === null)
     return `${name} asks for a speed at which it can't hover. Hovering begins at ${first}.`;
@@ -88,7 +88,7 @@ export function longestWords(figures: Figures): string {
   const minutes = formatValue(longest.minutes, "min");
   return longest.below === "turn"
     ? `The hover is longest at about ${at}: ${minutes}. Slower than that it gets shorter again: the blades work at so steep an angle that their drag eats what was saved.`
-    : `The hover is longest at about ${at}: ${minutes}. Slower than that there is none: ${en.ends[hoverCurve(figures)?.endsBy ?? "main"]}.`;
+    : `The hover is longest at about ${at}: ${minutes}. Slower than that there is none: ${en.ends}.`;
 }
 
 function timeWords(figures: Figures, mode: number): string {

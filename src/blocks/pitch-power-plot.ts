@@ -16,7 +16,7 @@ export function pitchPowerPlot(figures: Figures, mode = 0): Shown<PlotState> {
   const line: Curve = { key: "asked", label: en.pitch.asked, ink: "now", xs: pitches, ys: powers };
   const asked = figures.number("full-pitch-power", mode);
   const hover = figures.number("hover-collective", mode);
-  const top = Math.max(...powers.map((power) => power ?? 0), 1);
+  const top = Math.max(1, ...powers);
   const zones: Zone[] = most < top * 1.15 ? [{ key: "short", words: en.pitch.short, y: [most, null] }] : [];
   const inView = collectiveMaxDeg >= 0 && collectiveMaxDeg <= 14;
   const handles: Handle[] = inView

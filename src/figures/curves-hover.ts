@@ -6,18 +6,15 @@ import { operatingPoint } from "#model/powertrain";
 import type { Figures } from "./figures.ts";
 import { keeper } from "./kept.ts";
 import type { Rig } from "./rig.ts";
+import { rotorMap, withTail } from "./rotor-map.ts";
 
 const POINTS = 36;
-/** The drag of blades that carry nothing changes so smoothly that every seventh point is enough. */
-const EVERY = 7;
 const nicely = [1, 1.2, 1.4, 1.6, 1.8, 2, 2.3, 2.6, 3, 3.5, 4, 4.5, 5, 6, 7, 8, 9, 10] as const;
 
 /** What the rotors ask in hover. All lists are of one length and belong to `speeds`. */
 export interface HoverAsking {
   /** Head speeds, rpm, from the slowest that carries the machine up. */
   readonly speeds: readonly number[];
-  /** Whose blades stall first below that: the main rotor's, or those of the tail that has to hold against it. */
-  readonly endsBy: "main" | "tail";
   /** Torque of both rotors on the main shaft, N m. */
   readonly torques: readonly (number | null)[];
   /** Shaft power of the main rotor, W. */
@@ -50,27 +47,15 @@ function topOf({ machine, rig }: Figures): number {
   return upToNice(Math.max(100, free, ...machine.modes.map((mode) => mode.headRpm)));
 }
 
-/** Torque of main rotor and of both, N m, in hover at a speed in rad/s; null when one of them can't. */
-function hoverTorques({ main, weight, load }: Rig, speed: number): readonly [number, number] | null {
-  const both = load("hover", 0)(speed);
-  const own = both === null ? null : main.torqueForThrust({ speed, thrust: weight });
-  return own === null || both === null ? null : [own, both];
-}
-
-/** The slowest head speed, rpm, at which the rotors carry the machine, to a few rpm; null when none up to `top` does. */
-function slowest(rig: Rig, top: number): number | null {
-  const carries = (speed: number) => rig.load("hover", 0)(speed * rpm) !== null;
-  let low = 0;
-  let high = 0;
-  for (let i = 1; i <= 20 && high === 0; i++) {
-    const speed = (top * i) / 20;
-    if (carries(speed)) high = speed;
-    else low = speed;
-  }
-  if (high === 0) return null;
-  for (let i = 0; i < 7; i++) {
+/** The slowest head speed, rpm, at which the main rotor carries the machine; null when none up to `top` does. */
+function slowest({ main, weight }: Rig, top: number): number | null {
+  const { most } = rotorMap(main);
+  if (most(top * rpm) < weight) return null;
+  let [low, high] = [top / 60, top];
+  if (most(low * rpm) >= weight) return low;
+  while (high - low > 1e-4 * top) {
     const middle = (low + high) / 2;
-    if (carries(middle)) high = middle;
+    if (most(middle * rpm) >= weight) high = middle;
     else low = middle;
   }
   return high;
@@ -79,25 +64,21 @@ function slowest(rig: Rig, top: number): number | null {
 function asking(rig: Rig, top: number): HoverAsking | null {
   const first = slowest(rig, top);
   if (first === null) return null;
+  const { main, tail, weight } = rig;
+  const map = rotorMap(main);
   const speeds = Array.from({ length: POINTS }, (_, i) => first + ((top - first) * i) / (POINTS - 1));
-  const torques = speeds.map((speed) => hoverTorques(rig, speed * rpm));
-  /** Torque over speed squared of blades that carry nothing. */
-  const bare = (i: number) => {
-    const speed = (speeds[i] ?? top) * rpm;
-    const torque = rig.main.torqueForThrust({ speed, thrust: 0 });
-    return torque === null ? null : torque / speed ** 2;
-  };
-  const nodes = Array.from({ length: Math.ceil(POINTS / EVERY) + 1 }, (_, k) => bare(Math.min(k * EVERY, POINTS - 1)));
-  const power = torques.map((found, i) => (found === null ? null : found[0] * (speeds[i] ?? 0) * rpm));
-  const turning = speeds.map((speed, i) => {
-    const [a, b] = [nodes[Math.floor(i / EVERY)], nodes[Math.floor(i / EVERY) + 1]];
-    if (a === null || b === null || a === undefined || b === undefined) return null;
-    return (a + ((b - a) * (i % EVERY)) / EVERY) * (speed * rpm) ** 3;
+  const own = speeds.map((speed) => map.torque(speed * rpm, weight));
+  const torques = speeds.map((speed, i) => {
+    const torque = own[i] ?? null;
+    return torque === null ? null : withTail(tail, speed * rpm, torque);
+  });
+  const power = speeds.map((speed, i) => (own[i] == null ? null : own[i] * speed * rpm));
+  const turning = speeds.map((speed) => {
+    const torque = map.torque(speed * rpm, 0);
+    return torque === null ? null : torque * speed * rpm;
   });
   const carrying = power.map((all, i) => (all === null || turning[i] == null ? null : all - turning[i]));
-  const below = rig.main.torqueForThrust({ speed: 0.99 * first * rpm, thrust: rig.weight });
-  const endsBy = below === null ? "main" : "tail";
-  return { speeds, endsBy, torques: torques.map((found) => found?.[1] ?? null), power, turning, carrying };
+  return { speeds, torques, power, turning, carrying };
 }
 
 const askings = keeper<HoverAsking | null>();

@@ -1,8 +1,8 @@
 /** Power asked and power given: against pitch at a head speed, and against head speed at full pitch. */
 import { rpm } from "#model/constants";
 import { operatingPoint, type Powertrain } from "#model/powertrain";
-import { shaftTorque } from "#model/rotor-load";
 import type { Figures } from "./figures.ts";
+import { withTail } from "./rotor-map.ts";
 
 /** Most that the chain gives to the main shaft at a head speed with full duty, W; 0 where the motor can't turn so fast. */
 export function mostPower(train: Powertrain, headRpm: number): number {
@@ -23,40 +23,41 @@ const degree = Math.PI / 180;
 export interface PitchCurve {
   /** Degrees, rising from flat pitch. */
   readonly pitches: readonly number[];
-  /** Power of both rotors, W; null where the tail can't hold the machine. */
-  readonly powers: readonly (number | null)[];
+  /** Power of both rotors, W. */
+  readonly powers: readonly number[];
 }
 
 /** Power of both rotors against collective, W, at the set speed of a mode, before the climb begins. Source: the rotor model. */
 export function pitchCurve(figures: Figures, mode: number): PitchCurve {
   const { main, tail, parts } = figures.rig;
   const speed = parts.modes[mode]?.headSpeed ?? 0;
-  const powers = PITCHES.map((pitch) => {
-    const torque = shaftTorque(speed, main.torqueAt({ speed, collective: pitch * degree }), tail);
-    return torque === null ? null : torque * speed;
-  });
+  const powers = PITCHES.map(
+    (pitch) => withTail(tail, speed, main.torqueAt({ speed, collective: pitch * degree })) * speed,
+  );
   return { pitches: PITCHES, powers };
 }
 
 const POINTS = 31;
+/** Curves begin at this share of their top: below it nothing flies. */
+const FIRST = 0.2;
 
 export interface PowerCurves {
   /** Head speeds, rpm. */
   readonly speeds: readonly number[];
   /** Both rotors at the mode's full pitch, W. */
-  readonly asked: readonly (number | null)[];
+  readonly asked: readonly number[];
   /** The most that the chain gives, W. */
   readonly given: readonly number[];
 }
 
-/** What full pitch asks and what the chain can give, W, against head speed from 0 to `top` rpm. Source: `mostPower`, the rotor model. */
+/** What full pitch asks and what the chain can give, W, against head speed from a fifth of `top` to `top`, rpm. Source: `mostPower`, the rotor model. */
 export function powerCurves(figures: Figures, mode: number, top: number): PowerCurves {
   const { rig } = figures;
-  const load = rig.load("full-pitch", mode);
-  const speeds = Array.from({ length: POINTS }, (_, i) => (top * i) / (POINTS - 1));
-  const asked = speeds.map((speed) => {
-    const torque = speed === 0 ? 0 : load(speed * rpm);
-    return torque === null ? null : torque * speed * rpm;
+  const collective = rig.parts.modes[mode]?.collectiveMax ?? 0;
+  const speeds = Array.from({ length: POINTS }, (_, i) => top * (FIRST + ((1 - FIRST) * i) / (POINTS - 1)));
+  const asked = speeds.map((headRpm) => {
+    const speed = headRpm * rpm;
+    return withTail(rig.tail, speed, rig.main.torqueAt({ speed, collective })) * speed;
   });
   return { speeds, asked, given: speeds.map((speed) => mostPower(rig.train, speed)) };
 }

@@ -6,8 +6,7 @@ export const enRotor = {
     all: "all of it",
     turning: "to turn the blades",
     carrying: "to carry the weight",
-    main: "the blades stall",
-    tail: "the tail can't hold it",
+    cannot: "the blades stall",
   },
   time: {
     title: "Hover time against head speed",
@@ -25,10 +24,7 @@ export const enRotor = {
     end: (mode: string) => `full pitch of ${mode}`,
     short: "asks for more than there is",
   },
-  ends: {
-    main: "the blades stall before they carry the machine",
-    tail: "the tail's blades, which slow down with the rest, can't hold the machine straight any more",
-  },
+  ends: "the blades stall before they carry the machine",
   noHover: "At no head speed that this motor reaches do the blades carry the machine.",
   slower: {
     caption: (mode: string) => `Slower from ${mode}, step by step`,
