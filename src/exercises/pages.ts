@@ -10,7 +10,7 @@ import { learnItAgain } from "./pages/learn-it-again.ts";
 import { learningRun } from "./pages/learning-run.ts";
 import { roomAtTheTop } from "./pages/room-at-the-top.ts";
 import { theCard } from "./pages/the-card.ts";
-import { tipOfTheBlade } from "./pages/tip-of-the-blade.ts";
+import { tipOfTheBlade } from "./pages/the-tip-of-the-blade.ts";
 import { twoGears } from "./pages/two-gears.ts";
 import { whatAPackGives } from "./pages/what-a-pack-gives.ts";
 import { whatTheMagnetsChange } from "./pages/what-the-magnets-change.ts";
@@ -30,7 +30,7 @@ export const recipes = {
   "governors-hands": governorsHands,
   "learning-run": learningRun,
   "learn-it-again": learnItAgain,
-  "tip-of-the-blade": tipOfTheBlade,
+  "the-tip-of-the-blade": tipOfTheBlade,
   "another-pinion": anotherPinion,
   "before-you-buy": beforeYouBuy,
   "whole-pack": wholePack,

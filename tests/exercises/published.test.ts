@@ -103,7 +103,7 @@ describe("published worked examples as exercises", () => {
 
   it("energy of a helicopter's blades at another speed", () => {
     // OpenStax College Physics, example 10.9: 1067 kg m² at 31.4 rad/s (300 rpm) hold 526 kJ (this from memory).
-    const energy = answerTo("tip-of-the-blade", "stored-energy", { near: [300, 526e3], pick: [0.8] });
+    const energy = answerTo("the-tip-of-the-blade", "stored-energy", { near: [300, 526e3], pick: [0.8] });
     expect(Math.abs(energy / ((1067 * (240 * 0.104719755) ** 2) / 2) - 1)).toBeLessThan(0.002);
   });
 
