@@ -1,11 +1,11 @@
 /** Flies a machine of the record through a scenario. Flights are kept for a while, so that words, plot and table share one. */
 import type { Machine } from "#machine/machine";
 import { endWords, type FlightEvent, flightEvents } from "#model/flight/events";
+import { type Loss, modeLost } from "#model/flight/findings";
 import { type Learned, learnedBy } from "#model/flight/learning";
 import { type End, type Flight, fly } from "#model/flight/run";
 import type { Trace } from "#model/flight/trace";
 import type { Span } from "#model/flight/watch";
-import { type ModeLost, modeLostIn } from "./lost.ts";
 import { type FlightOptions, readyToFly } from "./machine.ts";
 import { learningOf, orderOf, type Scenario, ticksOf } from "./scenarios.ts";
 
@@ -29,7 +29,7 @@ export interface Flown {
   /** Rotor speed of the mode, rad/s. */
   readonly setSpeed: number;
   /** Where a whole pack lost its mode. */
-  readonly lost: ModeLost | null;
+  readonly lost: Loss | null;
   /** What a learning run stored. */
   readonly learned: Learned | null;
 }
@@ -81,9 +81,7 @@ function flown({ machine, mode: index, scenario, ...options }: FlightRequest): F
   const words = endWords(flight.end, order.machine);
   if (flight.trace.time.length < 2) return { ok: false, why: words ?? "This flight ended as it began." };
   const learned =
-    scenario.kind === "learning"
-      ? learnedBy(flight, learningOf(mode, scenario.condition, scenario.throttlePercent))
-      : null;
+    scenario.kind === "learning" ? learnedBy(flight, learningOf(mode, scenario.setup, scenario.throttlePercent)) : null;
   return {
     ok: true,
     trace: flight.trace,
@@ -92,7 +90,7 @@ function flown({ machine, mode: index, scenario, ...options }: FlightRequest): F
     events: flightEvents(flight, 4),
     endWords: words,
     setSpeed: mode.setSpeed,
-    lost: scenario.kind === "whole-pack" ? modeLostIn(flight) : null,
+    lost: scenario.kind === "whole-pack" ? modeLost(flight) : null,
     learned,
   };
 }

@@ -1,5 +1,5 @@
 /** The flights of the pages as plain data, so that a worker can be asked for them, and as orders for the simulator. */
-import { type LearningRun, learningRun, withoutBlades } from "#model/flight/learning";
+import { atCharge, type LearningRun, learningRun, withoutBlades } from "#model/flight/learning";
 import { hoverCollective } from "#model/flight/pilot";
 import type { FlightOrder } from "#model/flight/run";
 import {
@@ -13,12 +13,30 @@ import {
   suddenUnload,
   wholePack,
 } from "#model/flight/scenarios";
+import { learning } from "#model/reference";
 
 const degree = Math.PI / 180;
 
-/** What can go otherwise than it should while the reference is learned. */
-export const learningConditions = ["right", "half-pack", "pitch", "no-blades", "cut-short"] as const;
-export type LearningCondition = (typeof learningConditions)[number];
+/** How the reader sets up a learning run. */
+export interface LearningSetup {
+  readonly chargePercent: number;
+  /** Pitch that is held, deg, and how far a restless hand moves it up and back, deg. */
+  readonly pitchDeg: number;
+  readonly swingDeg: number;
+  /** Blades and all else are on the machine. */
+  readonly complete: boolean;
+  /** How long the throttle is held, s. */
+  readonly seconds: number;
+}
+
+/** A learning run as it should be: common practice, no source. */
+export const properLearning: LearningSetup = {
+  chargePercent: 100,
+  pitchDeg: 0,
+  swingDeg: 0,
+  complete: true,
+  seconds: learning.secondsHigh,
+};
 
 /** Mixes of loads that a pack is flown with. */
 export const packMixes = ["gentle", "mixed", "hard"] as const;
@@ -31,31 +49,28 @@ export type Scenario =
   | { readonly kind: "unload" }
   | { readonly kind: "spool-up" }
   | { readonly kind: "autorotation"; readonly bailOut: boolean }
-  | { readonly kind: "learning"; readonly condition: LearningCondition; readonly throttlePercent: number }
+  | { readonly kind: "learning"; readonly setup: LearningSetup; readonly throttlePercent: number }
   | { readonly kind: "whole-pack"; readonly mix: PackMix }
   | { readonly kind: "drawn"; readonly seconds: number; readonly collectivesDeg: readonly number[] };
 
-/** A pitch that is no longer light, deg; a run cut short, s; a pack at half. What the pages on learning compare. */
-export const learningSlips = { collectiveDeg: 5, seconds: 8, charge: 0.5 } as const;
-
-/** The learning run that a condition makes, for the machine with a full pack unless that is the point. SI. Source: definition. */
-export function learningOf({ machine }: Mode, condition: LearningCondition, throttlePercent: number): LearningRun {
-  const charge = condition === "half-pack" ? learningSlips.charge : 1;
-  const full = { ...machine, pack: { ...machine.pack, charge } };
+/** The learning run of a set-up, with the pack at that charge whatever the record says. SI. Source: definition. */
+export function learningOf({ machine }: Mode, setup: LearningSetup, throttlePercent: number): LearningRun {
+  const charged = atCharge(machine, setup.chargePercent / 100);
   return {
-    machine: condition === "no-blades" ? withoutBlades(full) : full,
+    machine: setup.complete ? charged : withoutBlades(charged),
     throttle: throttlePercent / 100,
-    collective: condition === "pitch" ? learningSlips.collectiveDeg * degree : 0,
-    ...(condition === "cut-short" ? { seconds: learningSlips.seconds } : {}),
+    collective: setup.pitchDeg * degree,
+    swing: setup.swingDeg * degree,
+    seconds: setup.seconds,
   };
 }
 
 /** Collective (rad) that hovers, or the highest where none does. Source: definition. */
-export const hovering = ({ machine, setSpeed }: Mode): number =>
+const hovering = ({ machine, setSpeed }: Mode): number =>
   hoverCollective(machine, setSpeed) ?? machine.rotor.highestCollective;
 
 /** The loads of a mix for a mode: collectives in rad for so many seconds, over and over. Common practice, no source. */
-export function loadsOf(mode: Mode, mix: PackMix): Load[] {
+function loadsOf(mode: Mode, mix: PackMix): Load[] {
   const hover = hovering(mode);
   const full = mode.machine.rotor.highestCollective;
   const between = (hover + full) / 2;
@@ -82,7 +97,7 @@ export function orderOf(mode: Mode, scenario: Scenario): FlightOrder {
     case "punch":
       return punch(mode, { collective: highest, hold: scenario.hold ?? 1.2 });
     case "pumps":
-      return pumps(mode, { highest, lowest: Math.max(lowest, -highest), count: 5, period: 0.8 });
+      return pumps(mode, { highest, lowest: Math.max(lowest, 2 * hovering(mode) - highest), count: 5, period: 0.8 });
     case "unload":
       return suddenUnload(mode, highest);
     case "spool-up":
@@ -90,7 +105,7 @@ export function orderOf(mode: Mode, scenario: Scenario): FlightOrder {
     case "autorotation":
       return autorotation(mode, scenario.bailOut ? { bailOut: 2.5 } : {});
     case "learning":
-      return learningRun(learningOf(mode, scenario.condition, scenario.throttlePercent));
+      return learningRun(learningOf(mode, scenario.setup, scenario.throttlePercent));
     case "whole-pack":
       return wholePack(mode, loadsOf(mode, scenario.mix));
     case "drawn": {

@@ -1,6 +1,7 @@
 /** The learning run, rehearsed: what the controller stores, and what it stores when something is not as it should be. */
 import { learnedReference, learning } from "../reference.ts";
 import type { FlightMachine } from "./machine.ts";
+import type { Collective } from "./orders.ts";
 import type { RotorMap } from "./rotor-map.ts";
 import type { Flight, FlightOrder } from "./run.ts";
 
@@ -10,24 +11,44 @@ export interface LearningRun {
   readonly throttle?: number;
   /** Light pitch, rad. */
   readonly collective?: number;
+  /** How far a restless hand moves the pitch up from there and back, over and over, rad. */
+  readonly swing?: number;
   /** How long the throttle is held once it is there, s. */
   readonly seconds?: number;
 }
+
+/** A restless hand's way up, and as long back, s. Our choice. */
+const swingTime = 1.5;
+/** Loop rate above which a learning run isn't computed, Hz: without a governor the loop only passes the duty on. */
+const learningLoop = 125;
 
 /**
  * Order of a learning run: open loop, from rest over the soft start (s) to a duty equal to the throttle, held for so
  * many seconds, light pitch (rad), on the ground. Source: common practice (half throttle, 15 to 20 s).
  */
 export function learningRun(run: LearningRun): FlightOrder {
-  const { machine, throttle = learning.throttle, collective = 0, seconds = learning.secondsHigh } = run;
+  const { machine, throttle = learning.throttle, collective = 0, swing = 0, seconds = learning.secondsHigh } = run;
   const ramp = machine.controller.startRamp;
+  const duration = ramp + seconds;
+  const moves = swing === 0 ? 0 : Math.min(10_000, Math.ceil(duration / swingTime));
   return {
-    machine,
+    machine: {
+      ...machine,
+      controller: { ...machine.controller, loopRate: Math.min(machine.controller.loopRate, learningLoop) },
+    },
     start: { speed: 0, collective, height: 0, climb: 0 },
     throttle: [{ from: 0, kind: "duty", duty: throttle, ramp }],
-    collective: [{ from: 0, kind: "hold", collective, over: 0 }],
-    duration: ramp + seconds,
+    collective: [
+      { from: 0, kind: "hold", collective, over: 0 },
+      ...Array.from({ length: moves }, (_, i): Collective => {
+        const to = i % 2 === 0 ? collective + swing : collective;
+        return { from: i * swingTime, kind: "hold", collective: to, over: swingTime };
+      }),
+    ],
+    duration,
     held: true,
+    longestTick: 1 / learningLoop,
+    stepShare: 0.6,
   };
 }
 

@@ -51,6 +51,21 @@ describe("learning run", () => {
     expect(reference({ machine: sample, collective: 0.1 }) / whole).toBeLessThan(0.995);
   });
 
+  it("stores as much, within a ten thousandth, when its clock is as fine as in any flight", () => {
+    const run = { machine: sample, swing: 0.1 };
+    const { longestTick: _, stepShare: __, ...order } = learningRun(run);
+    const fine = learnedBy(fly({ ...order, machine: sample }), run);
+    expect(fine.ok && fine.reference / reference(run)).toBeCloseTo(1, 4);
+  });
+
+  it("stores less when the hand is restless, and the pitch is back where it began after three seconds", () => {
+    expect(reference({ machine: sample, swing: 0.1 }) / whole).toBeLessThan(0.9985);
+    const { trace } = fly(learningRun({ machine: sample, swing: 0.1 }));
+    const pitchAt = (time: number) => trace.collective[trace.time.findIndex((t) => t >= time - 1e-9)];
+    expect(pitchAt(1.5)).toBeCloseTo(0.1, 2);
+    expect(pitchAt(3)).toBeCloseTo(0, 2);
+  });
+
   it("stores more without blades", () => {
     expect(reference({ machine: withoutBlades(sample) }) / whole).toBeGreaterThan(1.005);
   });
