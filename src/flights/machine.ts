@@ -19,7 +19,7 @@ export interface FlightOptions {
 }
 
 /** A tired pack: three tenths left, and cells with 1.6 times their resistance. Our choice. */
-export const tiredPack = { charge: 0.3, resistance: 1.6 } as const;
+const tiredPack = { charge: 0.3, resistance: 1.6 } as const;
 
 /**
  * What the record doesn't hold. Heat: the motor is a tenth of the machine's mass, the controller a thirtieth, at 450 J/(kg K);

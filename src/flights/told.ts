@@ -41,12 +41,23 @@ function easedBetween(flown: Flown, from: number, to: number): boolean {
   return false;
 }
 
+/** A drop shorter than this is told as a dip that the governor mends, s. Our choice. */
+const dip = 0.4;
+
 /** How the set speed was held: the main sentence of every flight with a governor. Times in s, speeds in rpm. */
-export function heldWords(flown: Flown): string {
+function heldWords(flown: Flown): string {
   const lows = ofKind(flown, "speed-low");
   const worst = lows.reduce<Span | null>((best, s) => (best && best.value <= s.value ? best : s), null);
   if (!worst) return steadyWords(flown);
   const began = riseBefore(flown, worst.from);
+  const more = lows.length > 1 ? ` That is the deepest of ${lows.length} dips.` : "";
+  if (worst.ended && worst.to - worst.from < dip) {
+    const after =
+      began === null || worst.at - began > 3
+        ? `at ${fine(worst.at)}`
+        : `${fine(worst.at - began)} after the pitch comes`;
+    return `Dips by ${speed(worst.level - worst.value)} ${after}, and is back within 1 % ${fine(worst.to - worst.at)} later.${more}`;
+  }
   const holds =
     began === null || worst.from - began > 3
       ? `Holds until ${fine(worst.from)}`
@@ -58,7 +69,6 @@ export function heldWords(flown: Flown): string {
     : eased
       ? " until you ease the pitch"
       : `, and is back within 1 % after ${fine(worst.to - worst.from)}`;
-  const more = lows.length > 1 ? ` That is the deepest of ${lows.length} dips.` : "";
   return `${holds}, ${low}${end}.${more}`;
 }
 

@@ -4,7 +4,7 @@ import type { Flight } from "./run.ts";
 import { valueAt } from "./trace.ts";
 import type { Span } from "./watch.ts";
 
-/** A drop of the speed that lasts longer than this is a mode that is lost, not a dip that the governor mends: s. Our choice. */
+/** A drop of the speed that lasts longer than this with the duty at its limit is a mode that is lost, not a dip that the governor mends: s. Our choice. */
 const lasting = 0.4;
 
 /** When and at what charge a mode was lost. */
@@ -13,18 +13,24 @@ export interface Loss {
   readonly time: number;
   /** 0 to 1 */
   readonly charge: number;
-  /** Lowest rotor speed of that drop, rad/s. */
+  /** Lowest rotor speed of that drop, and the speed asked for, rad/s. */
   readonly lowest: number;
+  readonly set: number;
 }
 
 /**
- * The first time that the set speed was lost for longer than 0.4 s by more than 1 %, with the charge (ratio) then; null: it was held to
- * the end. A speed that was never reached is lost from the start. Source: definition.
+ * The first drop of more than 1 % below the set speed for longer than 0.4 s in which the duty stood at its limit for 0.2 s in all, with the
+ * charge (ratio) at its beginning; null: the mode was held to the end. Source: definition.
  */
-export function modeLost(flight: Flight): Loss | null {
-  const drop = flight.spans.find((s) => s.kind === "speed-low" && s.to - s.from >= lasting);
+export function modeLost({ spans, trace }: Pick<Flight, "spans" | "trace">): Loss | null {
+  const limits = spans.filter((span) => span.kind === "duty-at-limit");
+  const atLimit = (low: Span): number =>
+    limits.reduce((sum, limit) => sum + Math.max(0, Math.min(limit.to, low.to) - Math.max(limit.from, low.from)), 0);
+  const drop = spans.find(
+    (low) => low.kind === "speed-low" && low.to - low.from >= lasting && atLimit(low) >= lasting / 2,
+  );
   if (!drop) return null;
-  return { time: drop.from, charge: valueAt(flight.trace, "charge", drop.from), lowest: drop.value };
+  return { time: drop.from, charge: valueAt(trace, "charge", drop.from), lowest: drop.value, set: drop.level };
 }
 
 /** The worst overspeed of a flight. */

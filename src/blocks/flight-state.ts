@@ -1,0 +1,101 @@
+/** What a flight on a page is: which runs, drawn how, and what the reader has drawn before it. Plain data. */
+import { type FlightRequest, type FlightResult, flightOf, knownFlight, sizeOf } from "#flights/flight";
+import { type LaneName, laneAt } from "#flights/lanes";
+import { flightWords } from "#flights/told";
+import type { Ink } from "#plots/state";
+import { formatValue } from "#view/format";
+import { enFlights as en } from "#view/words/en-flights";
+import { timeOf } from "./flight-curve.ts";
+
+export interface FlightRun {
+  readonly key: string;
+  readonly label: string;
+  readonly ink: Ink;
+  readonly request: FlightRequest;
+}
+
+/** What the reader draws: the head speed that is expected, in pencil, or the collective that is flown. */
+export interface Drawing {
+  readonly what: "head-speed" | "collective";
+  readonly low: number;
+  readonly high: number;
+  readonly step: number;
+  readonly unit: string;
+  readonly values: readonly number[];
+  /** False while nothing has been drawn: the values are where a curve begins. */
+  readonly drawn: boolean;
+}
+
+export interface FlightState {
+  /** Its stable name in kebab-case (`data-plot`), and the answer that says that it was run. */
+  readonly id: string;
+  readonly title: string;
+  readonly lanes: readonly LaneName[];
+  /** Length of the time axis, s. */
+  readonly seconds: number;
+  readonly runs: readonly FlightRun[];
+  readonly drawing: Drawing | null;
+  /** The reader has said go, or nobody needs to. */
+  readonly go: boolean;
+  /** There is something to draw or to press before it is flown. */
+  readonly asks: boolean;
+  /** Flown off the page's own thread. */
+  readonly long: boolean;
+  /** The answers that make it go. */
+  readonly options: readonly { readonly key: string }[];
+}
+
+/** More steps of the simulator than this are no matter of one frame: the flight goes to the worker. */
+const LONG = 12_000;
+
+/** Whether these flights take longer than a frame. */
+export const takesLong = (requests: readonly FlightRequest[]): boolean =>
+  requests.reduce((sum, request) => sum + (sizeOf(request)?.ticks ?? 0), 0) > LONG;
+
+/** The flights of a state: flown here when they are short; null while a long one is not known yet. */
+export function resultsOf(state: FlightState): readonly FlightResult[] | null {
+  if (!state.go) return null;
+  const results = state.runs.map(({ request }) => (state.long ? knownFlight(request) : flightOf(request)));
+  return results.every((result) => result !== null) ? results : null;
+}
+
+/** How far the guess was off, in words; nothing where none was drawn. */
+function gapWords(state: FlightState, first: FlightResult | undefined): string {
+  const { drawing, seconds } = state;
+  if (!drawing?.drawn || drawing.what !== "head-speed" || !first?.ok) return "";
+  let worst = 0;
+  let at = 0;
+  for (const [i, guess] of drawing.values.entries()) {
+    const value = laneAt(first.trace, "head-speed", timeOf(i, seconds));
+    if (value === null || Math.abs(guess - value) <= Math.abs(worst)) continue;
+    worst = guess - value;
+    at = timeOf(i, seconds);
+  }
+  if (Math.abs(worst) < 2.5 * drawing.step) return en.close;
+  return en.gap(formatValue(Math.abs(worst), "rpm"), formatValue(at, "s"));
+}
+
+/** What one run says. */
+const runWords = ({ request }: FlightRun, result: FlightResult): string =>
+  result.ok ? flightWords(result, request.scenario) : result.why;
+
+/** All that a state says, in sentences: what is to be done before it is flown, what happened after. */
+export function wordsOf(state: FlightState): string {
+  if (!state.go) {
+    return !state.drawing ? en.waitRun : state.drawing.what === "collective" ? en.waitHand : en.waitGuess;
+  }
+  const results = resultsOf(state);
+  if (!results) return en.soon;
+  return saidOf(state, results);
+}
+
+/** The same for results that are known. */
+export function saidOf(state: FlightState, results: readonly FlightResult[]): string {
+  const told = state.runs.map((run, i) => {
+    const result = results[i];
+    if (!result) return "";
+    const words = runWords(run, result);
+    return state.runs.length > 1 ? `${run.label[0]?.toUpperCase()}${run.label.slice(1)}: ${words}` : words;
+  });
+  return [...told, gapWords(state, results[0])].filter(Boolean).join(" ");
+}

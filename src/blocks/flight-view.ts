@@ -1,0 +1,250 @@
+/** A flight on a page: lanes against time, the reader's hand before it, the clock, and the words after. */
+import type { FlightResult } from "#flights/flight";
+import { laneAt } from "#flights/lanes";
+import type { Bench } from "#machine/bench";
+import { drawing } from "#plots/draw";
+import type { Layout } from "#plots/layout";
+import type { PlotState } from "#plots/state";
+import { tableBehind } from "#plots/table";
+import { answer } from "#view/answers";
+import { el, Pen, setAttribute, setText, svgEl } from "#view/dom";
+import type { View } from "#view/shown";
+import { enFlights as en } from "#view/words/en-flights";
+import { createFlyer, type Flyer } from "#worker/flyer";
+import { buttonsFor } from "./flight-buttons.ts";
+import { clockFor } from "./flight-clock.ts";
+import { cursorOn, valueText } from "./flight-cursor.ts";
+import { written } from "./flight-curve.ts";
+import { heightOf, type LaneMemory, laneLayouts, laneStates, timeText } from "./flight-lanes.ts";
+import { handOn } from "./flight-pencil.ts";
+import { type FlightState, resultsOf, saidOf, wordsOf } from "./flight-state.ts";
+import { tableOf, toldList } from "./flight-told.ts";
+import { whenSeen } from "./when-seen.ts";
+import "./flight.css";
+
+const FIRST_WIDTH = 640;
+/** A long flight waits until its inputs have rested so long, ms. */
+const REST = 120;
+let flights = 0;
+
+export const flightView: View<FlightState> = {
+  name: "flight",
+  words: (state) => `${state.title}. ${wordsOf(state)}`,
+  mount(host: HTMLElement, _: Bench) {
+    const doc = host.ownerDocument;
+    const number = ++flights;
+    const svg = svgEl(doc, "svg", { class: "plot-drawing", role: "img" });
+    const image = new Pen(svg);
+    const over = svgEl(doc, "svg", { class: "plot-handles" });
+    const overlay = new Pen(over);
+    const layer = svgEl(doc, "g", { class: "flight-over" });
+    const cursor = cursorOn(doc, layer);
+    const title = el(doc, "p", { class: "plot-title" });
+    const frame = el(doc, "div", { class: "plot-frame" }, svg, over);
+    const first = el(doc, "b");
+    const rest = doc.createTextNode("");
+    const said = el(doc, "span", { role: "status" }, first, rest);
+    const caption = el(doc, "figcaption", {}, said);
+    const bar = el(doc, "progress", { max: 1, class: "flight-progress", hidden: true, "aria-label": en.soon });
+    const told = toldList(doc, (time) => clock.show(time));
+    const table = tableBehind(doc);
+    const figure = el(doc, "figure", { class: "plot flight" });
+
+    const memory: LaneMemory = new Map();
+    const puts = new Map<string, ReturnType<typeof drawing>>();
+    let state: FlightState | null = null;
+    let results: readonly FlightResult[] = [];
+    let pinned: FlightResult | null = null;
+    let draft: readonly number[] | null = null;
+    let width = FIRST_WIDTH;
+    let plots: readonly PlotState[] = [];
+    let layouts: readonly Layout[] = [];
+    let starting = false;
+    let flyer: Flyer | null = null;
+    let rests: ReturnType<typeof setTimeout> | undefined;
+
+    const hand = handOn(doc, over, (values, done) => {
+      if (!state?.drawing) return;
+      draft = values;
+      seen.wake();
+      if (done) answer(`${state.id}-curve`, written(values, state.drawing.step));
+    });
+    over.append(hand.element);
+
+    const words = (time: number): string => {
+      if (!state) return "";
+      const here = state.lanes.map((name) => {
+        const result = results[0];
+        const value = result?.ok ? laneAt(result.trace, name, time) : null;
+        return value === null ? "" : `${en.lanes[name]} ${valueText(name, value)}`;
+      });
+      return [timeText(time, state.seconds), ...here].filter(Boolean).join(", ");
+    };
+    const clock = clockFor(
+      doc,
+      (time) => state && cursor.show(results.length > 0 ? time : null, state, results),
+      words,
+    );
+
+    const buttons = buttonsFor(doc, {
+      go: () => {
+        starting = true;
+        if (state) answer(state.id, "run");
+      },
+      showMe: () => {
+        starting = true;
+        draft = null;
+        if (state) answer(`${state.id}-curve`, null);
+        if (state) answer(state.id, "show me");
+      },
+      again: () => {
+        draft = null;
+        if (state) answer(`${state.id}-curve`, null);
+        if (state) answer(state.id, null);
+      },
+      pin: () => {
+        pinned = pinned ? null : (results[0] ?? null);
+        draw();
+      },
+    });
+
+    figure.append(title, frame, bar, clock.element, caption, buttons.element, told.element, table.element);
+    host.append(figure);
+
+    /** The state with the curve that is being drawn at this moment. */
+    const present = (): FlightState => {
+      const now = state!;
+      if (!draft || now.drawing?.what !== "collective") return now;
+      const collectivesDeg = draft;
+      const runs = now.runs.map((run) =>
+        run.request.scenario.kind === "drawn"
+          ? { ...run, request: { ...run.request, scenario: { ...run.request.scenario, collectivesDeg } } }
+          : run,
+      );
+      return { ...now, runs };
+    };
+
+    const say = (text: string) => {
+      const end = /[.!?](?=\s)/.exec(text);
+      setText(first, end ? text.slice(0, end.index + 1) : text);
+      const more = end ? text.slice(end.index + 1) : "";
+      if (rest.data !== more) rest.data = more;
+      image.set("aria-label", `${state!.title}. ${text}`);
+    };
+
+    function draw(): void {
+      if (!state) return;
+      const now = present();
+      const values = draft ?? now.drawing?.values ?? null;
+      const shown = draft || now.drawing?.drawn ? values : null;
+      plots = laneStates(now, results, { pinned, draft: shown }, width);
+      layouts = laneLayouts(plots, width, memory, hand.busy);
+      const box = `0 0 ${width} ${heightOf(plots.length)}`;
+      image.set("viewBox", box);
+      overlay.set("viewBox", box);
+      for (const [i, plot] of plots.entries()) {
+        let put = puts.get(plot.name);
+        if (!put) {
+          const part = svgEl(doc, "svg", {});
+          svg.append(part);
+          put = drawing(part, `flight-${number}-${plot.name}`);
+          puts.set(plot.name, put);
+        }
+        put(plot, layouts[i]!);
+      }
+      // Above all lanes, whichever was made last.
+      if (svg.lastChild !== layer) svg.append(layer);
+      cursor.put(now, plots, layouts);
+      const at = now.drawing ? now.lanes.indexOf(now.drawing.what) : -1;
+      const open = now.drawing && (now.drawing.what === "collective" || !now.go);
+      hand.put(
+        open && values && layouts[at]
+          ? { drawing: now.drawing!, values, layout: layouts[at], seconds: now.seconds }
+          : null,
+      );
+      const end = Math.max(0, ...results.map((result) => (result.ok ? result.end.time : 0)));
+      clock.enable(end > 0);
+      clock.set(now.seconds, end > 0 ? Math.min(end, now.seconds) : now.seconds);
+      if (!clock.playing) cursor.show(end > 0 ? clock.time : null, now, results);
+      buttons.put(now, results, pinned !== null, draft !== null);
+      told.put(results[0] ?? null);
+      table.put(tableOf(now, results, plots[0]!));
+    }
+
+    const settle = (next: readonly FlightResult[] | null) => {
+      clearTimeout(rests);
+      bar.hidden = true;
+      setAttribute(figure, "data-busy", null);
+      results = next ?? [];
+      const end = Math.max(0, ...results.map((result) => (result.ok ? result.end.time : 0)));
+      if (next) clock.set(state!.seconds, Math.min(end, state!.seconds));
+      draw();
+      const now = present();
+      say(next ? saidOf(now, next) : wordsOf(now));
+      if (next && starting) {
+        starting = false;
+        clock.start();
+      }
+    };
+
+    function render(): void {
+      if (!state) return;
+      const now = present();
+      const known = resultsOf(now);
+      if (!now.go || known) {
+        flyer?.drop();
+        settle(known);
+        return;
+      }
+      // The last good picture stays, dimmed, until the new one is there.
+      setAttribute(figure, "data-busy", results.length > 0 ? "again" : "first");
+      if (results.length === 0) {
+        draw();
+        say(en.soon);
+      }
+      clearTimeout(rests);
+      flyer?.drop();
+      rests = setTimeout(() => {
+        flyer ??= createFlyer();
+        flyer.fly({
+          requests: now.runs.map((run) => run.request),
+          done: settle,
+          progress(share) {
+            bar.hidden = false;
+            bar.value = share;
+            say(en.flying(`${Math.round(share * 100)}\u00a0%`));
+          },
+        });
+      }, REST);
+    }
+
+    const seen = whenSeen(figure, render);
+    const Observer = doc.defaultView?.ResizeObserver;
+    if (Observer) {
+      new Observer((entries) => {
+        const size = entries.at(-1)?.contentRect;
+        if (!size || size.width < 120 || Math.round(size.width) === width) return;
+        width = Math.round(size.width);
+        draw();
+      }).observe(frame);
+    }
+
+    return (next) => {
+      if (next === state) return;
+      if (next.id !== state?.id) {
+        figure.dataset.plot = next.id;
+        setAttribute(figure, "data-lanes", String(next.lanes.length));
+        setText(title, next.title);
+      }
+      const begun = state === null;
+      state = next;
+      // What was drawn stands in the state from here on.
+      if (!hand.busy) draft = null;
+      if (begun) {
+        draw();
+        say(next.go ? en.soon : wordsOf(next));
+      }
+      seen.wake();
+    };
+  },
+};
