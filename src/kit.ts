@@ -31,6 +31,7 @@ export { tipPlot } from "#blocks/tip-plot";
 export { topOfBand } from "#blocks/top-of-band";
 export { warnings } from "#blocks/warnings";
 export { whatChanges } from "#blocks/what-changes";
+export { ceilingsWith } from "#flights/packs";
 export { choice } from "#inputs/choice";
 export { dial } from "#inputs/dial";
 export { slider } from "#inputs/slider";

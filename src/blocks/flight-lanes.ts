@@ -17,7 +17,7 @@ const MINUTES_FROM = 150;
 const FIRST = 170;
 const OTHER = 78;
 const ABOVE = 26;
-const BETWEEN = 36;
+const BETWEEN = 42;
 const BELOW = 44;
 const WIDE = 540;
 /** Hatched stretches of full duty: no more than these, and none shorter than this share of the flight. */
@@ -38,13 +38,21 @@ export interface Beside {
   readonly draft: readonly number[] | null;
 }
 
-function yAxis(state: FlightState, name: LaneName, asked: readonly number[]): Axis {
+function yAxis(state: FlightState, name: LaneName, asked: readonly number[], results: readonly FlightResult[]): Axis {
   const { drawing } = state;
   const label = en.lanes[name];
   const { unit } = lanes[name];
-  if (name === "duty") return { label, unit, low: 0, high: 128, exact: true, ticks: [0, 50, 100] };
+  if (name === "duty") {
+    const lowest = Math.min(...results.map((result) => (result.ok ? Math.min(...result.trace.duty) : 1)));
+    return lowest < 0.5
+      ? { label, unit, low: 0, high: 126, exact: true, ticks: [0, 50, 100] }
+      : { label, unit, low: 50, high: 113, exact: true, ticks: [50, 75, 100] };
+  }
   if (name === "charge") return { label, unit, low: 0, high: 100, exact: true, ticks: [0, 50, 100] };
-  if (drawing?.what === name) return { label, unit, low: drawing.low, high: drawing.high };
+  // Once it is flown without a guess, the flight alone sets the scale.
+  if (drawing?.what === name && (drawing.what === "collective" || drawing.drawn || !state.go)) {
+    return { label, unit, low: drawing.low, high: drawing.high };
+  }
   if (name === "head-speed" && asked.length > 0) {
     return { label, unit, low: 0.96 * Math.min(...asked), high: 1.02 * Math.max(...asked) };
   }
@@ -119,7 +127,11 @@ export function laneStates(
   width: number,
 ): PlotState[] {
   const unit = timeUnit(state.seconds);
-  const asked = [...new Set(state.runs.map(({ request: { machine, mode } }) => machine.modes[mode]?.headRpm ?? 0))];
+  const asked = [
+    ...new Set(
+      state.runs.map(({ request: { machine, mode, headRpm } }) => headRpm ?? machine.modes[mode]?.headRpm ?? 0),
+    ),
+  ];
   return state.lanes.map((name, i): PlotState => {
     const last = i === state.lanes.length - 1;
     const governed = name === "head-speed" && state.runs[0]?.request.scenario.kind !== "learning";
@@ -151,7 +163,7 @@ export function laneStates(
         high: state.seconds / unit,
         exact: true,
       },
-      y: yAxis(state, name, governed ? asked : []),
+      y: yAxis(state, name, governed ? asked : [], results),
       curves: curvesOf(state, name, results, beside, width, i === 0),
       levels,
       zones,

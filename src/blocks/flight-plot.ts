@@ -2,7 +2,7 @@
 import { figuresOf } from "#figures/figures";
 import { sizeOf } from "#flights/flight";
 import type { LaneName } from "#flights/lanes";
-import type { FlightOptions } from "#flights/machine";
+import { departures, type FlightOptions } from "#flights/machine";
 import type { Scenario } from "#flights/scenarios";
 import type { Machine } from "#machine/machine";
 import type { Answers } from "#view/answers";
@@ -58,17 +58,8 @@ function secondsOf(runs: readonly FlightRun[]): number {
   );
 }
 
-function runsOf({
-  machine,
-  whatIf,
-  mode,
-  scenario,
-  compare = [],
-  label,
-  antiWindup,
-  pack,
-}: FlightPlotOptions): FlightRun[] {
-  const options: FlightOptions = { ...(antiWindup ? { antiWindup } : {}), ...(pack ? { pack } : {}) };
+function runsOf({ machine, whatIf, mode, scenario, compare = [], label, ...rest }: FlightPlotOptions): FlightRun[] {
+  const options = departures(rest);
   const runs: FlightRun[] = [
     { key: "now", label: label ?? en.runs.now, ink: "now", request: { machine, mode, scenario, ...options } },
     ...compare.map(({ key, label: name, ...other }) => ({

@@ -27,6 +27,12 @@ export function whenSeen(figure: Element, work: () => void): Seen {
     },
     { rootMargin: NEAR },
   ).observe(figure);
+  // Paper shows all of the page.
+  view.addEventListener("beforeprint", () => {
+    if (!due) return;
+    due = false;
+    work();
+  });
   return {
     wake() {
       if (near) work();

@@ -9,6 +9,7 @@ import { itReadsWrong } from "./pages/it-reads-wrong.ts";
 import { learnItAgain } from "./pages/learn-it-again.ts";
 import { learningRun } from "./pages/learning-run.ts";
 import { roomAtTheTop } from "./pages/room-at-the-top.ts";
+import { roomAtTheTopInMotion } from "./pages/room-at-the-top-in-motion.ts";
 import { theCard } from "./pages/the-card.ts";
 import { tipOfTheBlade } from "./pages/the-tip-of-the-blade.ts";
 import { twoGears } from "./pages/two-gears.ts";
@@ -26,6 +27,7 @@ export const recipes = {
   "what-a-pack-gives": whatAPackGives,
   "what-the-rotor-asks": whatTheRotorAsks,
   "room-at-the-top": roomAtTheTop,
+  "room-at-the-top-in-motion": roomAtTheTopInMotion,
   "bottom-of-the-band": bottomOfTheBand,
   "governors-hands": governorsHands,
   "learning-run": learningRun,

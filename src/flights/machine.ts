@@ -9,17 +9,28 @@ import { mapOfLoad, type RotorMap, type TailTorque, tailTorqueOf } from "#model/
 import type { Mode } from "#model/flight/scenarios";
 import { torqueConstant } from "#model/motor";
 import { packReference, slowSag } from "#model/pack";
+import { type PackState, packedAs } from "./packs.ts";
 
-/** The pack that is flown: as the record says, freshly charged, or an old one near its end. */
-export type PackState = "own" | "full" | "tired";
-
+/** How a flight departs from the record: what is left out is as the record has it. */
 export interface FlightOptions {
   readonly antiWindup?: AntiWindup;
   readonly pack?: PackState;
+  /** Head speed asked for, rpm. */
+  readonly headRpm?: number;
+  readonly proportionalGain?: number;
+  /** 1/s */
+  readonly integralGain?: number;
+  readonly loopHz?: number;
+  /** Magnets of the motor. */
+  readonly poles?: number;
 }
 
-/** A tired pack: three tenths left, and cells with 1.6 times their resistance. Our choice. */
-const tiredPack = { charge: 0.3, resistance: 1.6 } as const;
+/** The departures among other things, and nothing else: what is left out stays out. Units as in `FlightOptions`. Source: definition. */
+export function departures(all: FlightOptions): FlightOptions {
+  const { antiWindup, pack, headRpm, proportionalGain, integralGain, loopHz, poles } = all;
+  const given = { antiWindup, pack, headRpm, proportionalGain, integralGain, loopHz, poles };
+  return Object.fromEntries(Object.entries(given).filter(([, value]) => value !== undefined));
+}
 
 /**
  * What the record doesn't hold. Heat: the motor is a tenth of the machine's mass, the controller a thirtieth, at 450 J/(kg K);
@@ -62,7 +73,7 @@ export type ReadyToFly = { readonly ok: true; readonly mode: Mode } | { readonly
  * @param index place of the flight mode in the machine's list
  */
 export function readyToFly(machine: Machine, index: number, options: FlightOptions = {}): ReadyToFly {
-  const figures = figuresOf(machine);
+  const figures = figuresOf(packedAs(machine, options.pack ?? "own"));
   const { parts, bladeInertia, air, train, voltageAt, ratio } = figures.rig;
   const mode = parts.modes[index];
   const reference = figures.number("learned-motor-speed");
@@ -75,19 +86,17 @@ export function readyToFly(machine: Machine, index: number, options: FlightOptio
   }
   const { pack, motor, controller, mainRotor } = parts;
   const { map, tail } = rotorsFor(figures);
-  const tired = options.pack === "tired";
-  const resistance = train.packResistance - pack.leadResistance;
-  const cells = resistance * (tired ? tiredPack.resistance : 1);
+  const cells = train.packResistance - pack.leadResistance;
   const motorHeat = heat.capacity * heat.motorShare * parts.airframe.mass;
   const controllerHeat = heat.capacity * heat.controllerShare * parts.airframe.mass;
   const flown: FlightMachine = {
     pack: {
       openVoltage: voltageAt,
       capacity: pack.capacity,
-      resistance: cells + pack.leadResistance,
+      resistance: train.packResistance,
       slowResistance: slowSag.share * cells,
       slowTime: slowSag.time,
-      charge: tired ? tiredPack.charge : options.pack === "full" ? 1 : pack.charge,
+      charge: pack.charge,
     },
     motor: {
       constant: torqueConstant(motor),
@@ -95,7 +104,7 @@ export function readyToFly(machine: Machine, index: number, options: FlightOptio
       resistanceTemperature: packReference,
       noLoadCurrent: motor.noLoadCurrent,
       inertia: motor.rotorInertia,
-      poles: motor.poles,
+      poles: options.poles ?? motor.poles,
       heatCapacity: motorHeat,
       cooling: motorHeat / heat.motorSeconds,
       temperature: motor.windingTemperature,
@@ -103,9 +112,9 @@ export function readyToFly(machine: Machine, index: number, options: FlightOptio
     controller: {
       resistance: controller.resistance,
       dutySteps: controller.dutySteps,
-      loopRate: controller.loopRate,
-      proportionalGain: controller.proportionalGain,
-      integralGain: controller.integralGain,
+      loopRate: options.loopHz ?? controller.loopRate,
+      proportionalGain: options.proportionalGain ?? controller.proportionalGain,
+      integralGain: options.integralGain ?? controller.integralGain,
       antiWindup: options.antiWindup ?? "back-calculation",
       backGain: 1,
       lowestDuty: 0,
@@ -141,5 +150,6 @@ export function readyToFly(machine: Machine, index: number, options: FlightOptio
       controllerTemperature: hottest.controller,
     },
   };
-  return { ok: true, mode: { machine: flown, setSpeed: mode.headSpeed } };
+  const setSpeed = options.headRpm === undefined ? mode.headSpeed : options.headRpm * rpm;
+  return { ok: true, mode: { machine: flown, setSpeed } };
 }

@@ -44,7 +44,7 @@ export type PackMix = (typeof packMixes)[number];
 
 /** A flight, as plain data. Collectives in degrees, times in s. */
 export type Scenario =
-  | { readonly kind: "punch"; readonly hold?: number }
+  | { readonly kind: "punch"; readonly hold?: number; readonly after?: number }
   | { readonly kind: "pumps" }
   | { readonly kind: "unload" }
   | { readonly kind: "spool-up" }
@@ -89,13 +89,19 @@ function loadsOf(mode: Mode, mix: PackMix): Load[] {
   ];
 }
 
+/** How long a punch is flown on after the pitch is back, s; less where only the dip is of interest. */
+const punchCalm = 2.5;
+
 /** The order of a scenario for the simulator, SI. Source: the scenarios' own files. */
 export function orderOf(mode: Mode, scenario: Scenario): FlightOrder {
   const { machine } = mode;
   const { highestCollective: highest, lowestCollective: lowest } = machine.rotor;
   switch (scenario.kind) {
-    case "punch":
-      return punch(mode, { collective: highest, hold: scenario.hold ?? 1.2 });
+    case "punch": {
+      const { hold = 1.2, after = punchCalm } = scenario;
+      const whole = punch(mode, { collective: highest, hold });
+      return { ...whole, duration: whole.duration - punchCalm + Math.min(after, punchCalm) };
+    }
     case "pumps":
       return pumps(mode, { highest, lowest: Math.max(lowest, 2 * hovering(mode) - highest), count: 5, period: 0.8 });
     case "unload":

@@ -41,6 +41,10 @@ const byHand: Readonly<Record<string, (n: readonly number[]) => number>> = {
   "room-in-percent": ([set, ceiling]) => (100 * (ceiling! - set!)) / set!,
   "ceiling-under-load": ([kv, amps, volts, milliohm, ratio]) => (kv! * (volts! - (amps! * milliohm!) / 1000)) / ratio!,
   "short-at-ninety": ([, full, throttle, ceiling]) => (full! * throttle!) / 100 - ceiling!,
+  // E = J n²/2: what is left goes with the square of the speed.
+  "paid-from-spin": ([from, stored, to]) => (stored! * (from! * from! - to! * to!)) / (from! * from!),
+  "seconds-on-spin": ([power, stored, from, to]) => (stored! * (from! * from! - to! * to!)) / (from! * from!) / power!,
+  "runs-over": ([from, stored, time, power]) => from! * Math.sqrt((stored! + power! * time!) / stored!),
   "two-currents": ([duty, amps]) => (duty! * amps!) / 100,
   "controller-heat": ([, amps, milliohm]) => (amps! * amps! * milliohm!) / 1000,
   "stored-at-low-speed": ([, energy, share]) => energy! * (share! / 100) ** 2,

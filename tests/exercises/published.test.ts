@@ -107,6 +107,12 @@ describe("published worked examples as exercises", () => {
     expect(Math.abs(energy / ((1067 * (240 * 0.104719755) ** 2) / 2) - 1)).toBeLessThan(0.002);
   });
 
+  it("energy that blades give while they slow down", () => {
+    // OpenStax College Physics, example 10.9: 526 kJ at 300 rpm (from memory); at 285 rpm a share of 0.95² is left.
+    const given = answerTo("room-at-the-top-in-motion", "paid-from-spin", { near: [300, 526e3], whole: [5] });
+    expect(given).toBeCloseTo(526e3 * 0.0975, 3);
+  });
+
   it("a display that was told other poles", () => {
     // n = 120 f / p: ten poles read as eight are 25 % too fast, as fourteen 28.57 % too slow.
     const off = (more: number) =>
