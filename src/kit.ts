@@ -1,4 +1,6 @@
 /** What the cells of a notebook may use: its one import. What is not here, a page does not need. */
+
+export { words } from "virtual:words";
 export { energyLike, energyPlot, pullMass, pullPlot } from "#blocks/blade-plots";
 export { setupCard } from "#blocks/card";
 export { cellsPlot, cellsTable } from "#blocks/cells-plots";
@@ -31,6 +33,8 @@ export { tipPlot } from "#blocks/tip-plot";
 export { topOfBand } from "#blocks/top-of-band";
 export { warnings } from "#blocks/warnings";
 export { whatChanges } from "#blocks/what-changes";
+export { wordFinder } from "#blocks/word-finder";
+export { wordQuiz } from "#blocks/word-quiz";
 export { ceilingsWith } from "#flights/packs";
 export { choice } from "#inputs/choice";
 export { dial } from "#inputs/dial";

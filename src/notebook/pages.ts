@@ -4,6 +4,7 @@ import { basename, join, relative } from "node:path";
 import { compile, type Notebook, slugOf } from "./compile.ts";
 import { NotebookError } from "./fault.ts";
 import { type Front, readFront } from "./front.ts";
+import { glossaryFor } from "./glossary.ts";
 import { policy } from "./policy.ts";
 import { unbroken } from "./prose.ts";
 
@@ -37,8 +38,12 @@ export function notebookFiles(folder: string): string[] {
     .map((name) => join(folder, name));
 }
 
+/** Compiles a notebook of the book, with links to the book's glossary. */
 export function compileFile(book: Book, file: string): Notebook {
-  return compile(relative(book.root, file).replaceAll("\\", "/"), readFileSync(file, "utf8"), book.given);
+  const files = notebookFiles(book.folder);
+  const pages = contentsOf(book).map(({ title, href }, i) => ({ file: files[i] ?? "", title: escaped(title), href }));
+  const name = relative(book.root, file).replaceAll("\\", "/");
+  return compile(name, readFileSync(file, "utf8"), book.given, glossaryFor(file, pages));
 }
 
 /** The contents: what the heads of the notebooks say. The first notebook is the site's first page. */

@@ -5,6 +5,7 @@
 import { join, resolve } from "node:path";
 import { normalizePath, type Plugin } from "vite";
 import { givenNames } from "./given.ts";
+import { termsOf } from "./glossary.ts";
 import {
   type Book,
   cellsQuery,
@@ -12,6 +13,7 @@ import {
   contentsOf,
   type Drawn,
   fileOfPage,
+  notebookFiles,
   pageHtml,
   slugOfScript,
 } from "./pages.ts";
@@ -53,13 +55,23 @@ function cells(book: () => Book): Plugin {
   };
 }
 
-/** All pages in reading order, for the shell. */
+/** What is gathered from all notebooks: the pages in reading order, for the shell; the words of the glossary. */
 function contents(book: () => Book): Plugin {
-  const id = "virtual:contents";
+  const gathered: Record<string, () => unknown> = {
+    contents: () => contentsOf(book()),
+    words: () => termsOf(notebookFiles(book().folder)).map(({ id, name, meaning }) => ({ id, name, meaning })),
+  };
+  const nameOf = (id: string): string | undefined => {
+    const name = /^\0?virtual:(\w+)$/.exec(id)?.[1];
+    return name !== undefined && name in gathered ? name : undefined;
+  };
   return {
     name: "notebook-contents",
-    resolveId: (source) => (source === id ? `\0${id}` : null),
-    load: (found) => (found === `\0${id}` ? `export const contents = ${JSON.stringify(contentsOf(book()))};` : null),
+    resolveId: (source) => (nameOf(source) ? `\0${source}` : null),
+    load(id) {
+      const name = id.startsWith("\0") ? nameOf(id) : undefined;
+      return name ? `export const ${name} = ${JSON.stringify(gathered[name]?.())};` : null;
+    },
   };
 }
 

@@ -3,6 +3,7 @@ import katex from "katex";
 import { Marked, type TokenizerAndRendererExtension } from "marked";
 import type { Fault } from "./fault.ts";
 import type { Piece, Split } from "./split.ts";
+import { type PageLink, wordHtml } from "./word-block.ts";
 
 export interface Prose {
   readonly html: string;
@@ -19,8 +20,15 @@ const unit = /(?<=\d) (?=%|(?:rpm|V|A|W|Hz|kHz|mm|m|s|min|g|kg|N|J)\b)/g;
 /** Words with their numbers and units held together at the end of a line. */
 export const unbroken = (words: string): string => words.replace(unit, "\u00a0");
 
-/** `places` gives for each cell or value the `data-cell` of its place. */
-export function setProse(split: Split, places: ReadonlyMap<Piece, string>): Prose {
+/**
+ * `places` gives for each cell or value the `data-cell` of its place; `uses`, for a page that explains words, the pages on
+ * which each of them is met.
+ */
+export function setProse(
+  split: Split,
+  places: ReadonlyMap<Piece, string>,
+  uses: ReadonlyMap<string, readonly PageLink[]> = new Map(),
+): Prose {
   const { text, pieces } = split;
   const faults: Fault[] = [];
   const held: string[] = [];
@@ -39,7 +47,7 @@ export function setProse(split: Split, places: ReadonlyMap<Piece, string>): Pros
     else if (piece.kind === "value") held.push(`<span data-cell="${place}"></span>`);
     else held.push(formula(inner, piece, faults));
   }
-  const html = marked()
+  const html = marked(uses)
     .parse(markdown, { async: false })
     .replace(alone, (whole, i: string) => (held[Number(i)]?.startsWith("<div") ? `${held[Number(i)]}` : whole))
     .replace(holder, (_, i: string) => held[Number(i)] ?? "");
@@ -68,13 +76,16 @@ const blocks: Record<string, { readonly titled: boolean }> = {
   side: { titled: false },
   fold: { titled: true },
   teacher: { titled: true },
+  word: { titled: true },
 };
 
 const refused = /<(?:script|style|iframe|object|embed|form|base)\b|<[a-z][^>]*\s(?:style|on[a-z]+)\s*=/gi;
 
 const fence = /^:::[ \t]*(\w*)[ \t]*([^\n]*)$/gm;
 
-const block: TokenizerAndRendererExtension = {
+type Uses = ReadonlyMap<string, readonly PageLink[]>;
+
+const block = (uses: Uses, ids: Set<string>): TokenizerAndRendererExtension => ({
   name: "block",
   level: "block",
   start: (source) => /^:::\w/m.exec(source)?.index,
@@ -83,21 +94,22 @@ const block: TokenizerAndRendererExtension = {
     if (!found) return undefined;
     const [raw, tag, title = "", inner = ""] = found;
     const tokens = this.lexer.blockTokens(inner, []);
-    return { type: "block", raw, tag, title: this.lexer.inlineTokens(title.trim()), tokens };
+    return { type: "block", raw, tag, name: title, title: this.lexer.inlineTokens(title.trim()), tokens };
   },
   renderer(token) {
     const inner = this.parser.parse(token.tokens ?? []);
     const tag = String(token.tag);
+    if (tag === "word") return wordHtml(String(token.name), inner, uses, ids);
     if (!blocks[tag]?.titled) return `<aside class="${tag}">\n${inner}</aside>\n`;
     const title = this.parser.parseInline(token.title);
     return `<details class="${tag}">\n<summary>${title}</summary>\n${inner}</details>\n`;
   },
-};
+});
 
-function marked(): Marked {
+function marked(uses: Uses): Marked {
   const ids = new Set<string>();
   return new Marked({
-    extensions: [block],
+    extensions: [block(uses, ids)],
     renderer: {
       heading({ tokens, depth, text }) {
         return `<h${depth} id="${headingId(text, ids)}">${this.parser.parseInline(tokens)}</h${depth}>\n`;

@@ -78,7 +78,7 @@ describe("blocks", () => {
   });
 
   it.each([
-    [":::shout\nWords.\n:::", "1:1: There is no block 'shout': there are caution, side, fold, teacher."],
+    [":::shout\nWords.\n:::", "1:1: There is no block 'shout': there are caution, side, fold, teacher, word."],
     [":::caution\nWords.", "1:1: This block has no end: a line with ':::' is missing."],
     ["Words.\n\n:::", "3:1: This ':::' ends no block."],
     [":::fold\nWords.\n:::", "1:1: A block 'fold' is folded away, so it needs a title: ':::fold Title'."],
