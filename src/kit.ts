@@ -1,5 +1,4 @@
 /** What the cells of a notebook may use: its one import. What is not here, a page does not need. */
-
 export { words } from "virtual:words";
 export { energyLike, energyPlot, pullMass, pullPlot } from "#blocks/blade-plots";
 export { setupCard } from "#blocks/card";
@@ -12,6 +11,10 @@ export { gearFacts, meshPlot, pinionCeilingPlot } from "#blocks/gear-plots";
 export { choose, estimate } from "#blocks/guess";
 export { hoverPowerPlot, hoverTimePlot } from "#blocks/hover-plots";
 export { learnedInput } from "#blocks/learned-input";
+export { learningChecklist } from "#blocks/learning-checklist";
+export { learningFacts, learningGuess, learningPlot } from "#blocks/learning-run";
+export { learningInputs } from "#blocks/learning-setup";
+export { learningStored } from "#blocks/learning-stored";
 export { distancePlot, limitPlot, timeToReach } from "#blocks/limit-plots";
 export { magnetPicture } from "#blocks/magnet-picture";
 export { modeChoice, modeChosen } from "#blocks/mode-choice";

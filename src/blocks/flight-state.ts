@@ -41,6 +41,8 @@ export interface FlightState {
   readonly asks: boolean;
   /** Flown off the page's own thread. */
   readonly long: boolean;
+  /** Said while it isn't flown, in place of what fits most flights. */
+  readonly wait?: string;
   /** The answers that make it go. */
   readonly options: readonly { readonly key: string }[];
 }
@@ -82,6 +84,7 @@ const runWords = ({ request }: FlightRun, result: FlightResult): string =>
 /** All that a state says, in sentences: what is to be done before it is flown, what happened after. */
 export function wordsOf(state: FlightState): string {
   if (!state.go) {
+    if (state.wait !== undefined) return state.wait;
     return !state.drawing ? en.waitRun : state.drawing.what === "collective" ? en.waitHand : en.waitGuess;
   }
   const results = resultsOf(state);

@@ -158,16 +158,15 @@ function autorotationWords(flown: Flown): string {
 }
 
 function learningWords(flown: Flown): string {
-  const { learned, trace } = flown;
-  if (!learned) return "";
-  if (!learned.ok) return learned.words;
+  const { learned, trace, end } = flown;
   const head = trace.rotorSpeed[trace.rotorSpeed.length - 1] ?? 0;
-  const change = 100 * learned.change;
-  const off =
-    Math.abs(change) < 0.05
-      ? "the same as it has now"
-      : `${withUnit(Number(Math.abs(change).toFixed(1)), "%")} ${change > 0 ? "above" : "below"} the one it has now, and so would every mode be`;
-  return `Stores ${speed(learned.reference)} at the motor as 100 %: ${off}. At the end of the run the head turns at ${speed(head)}.`;
+  const volts = laneAt(trace, "voltage", end.time);
+  const left = volts === null ? "" : `, on ${withUnit(Number(volts.toFixed(1)), "V")}`;
+  const turned = `The head turns at ${speed(head)} at the end${left}.`;
+  if (!learned) return turned;
+  return learned.ok
+    ? `${turned} Stored as 100 %: ${speed(learned.reference)} at the motor.`
+    : `${turned} ${learned.words}`;
 }
 
 /** All of it in sentences, the main one first. Units stand in the words: s, min, rpm, %. */

@@ -1,0 +1,119 @@
+/** The words around the learning run, rehearsed, in English. */
+export const enLearning = {
+  setup: {
+    title: "How the run is made",
+    hint: "Untick a line, or move its slider, and see what comes of it.",
+    rows: {
+      pack: "Pack straight from the charger",
+      pitch: "Pitch flat: blades take no bite",
+      hand: "Hand still on the stick",
+      complete: "Blades and all else on the machine",
+      time: "Half throttle held for 15 to 20 seconds",
+    },
+    sliders: {
+      pack: "charge of the pack",
+      pitch: "pitch left in",
+      hand: "pitch that moves up and back",
+      time: "held for",
+    },
+    line: {
+      title: "The run in seconds",
+      start: (seconds: string) => `soft start, ${seconds}`,
+      early: (seconds: string) => `too early: nothing is stored before ${seconds} of it`,
+      good: "enough",
+      end: (seconds: string) => `you stop after ${seconds}`,
+    },
+    right: "Everything is as it should be.",
+    wrong: (list: string) => `Not as it should be: ${list}.`,
+    off: {
+      pack: (charge: string) => `the pack stands at ${charge}`,
+      pitch: (angle: string) => `${angle} of pitch are left in`,
+      hand: (angle: string) => `the hand moves the pitch by ${angle}`,
+      complete: "the blades are off",
+      time: (seconds: string) => `you stop after ${seconds}`,
+    },
+  },
+  guess: {
+    ask: (slips: string) => `The run goes like this: ${slips}. What does the controller store as 100 %?`,
+    options: [
+      { key: "low", says: "too little: every mode will turn slower than you ask" },
+      { key: "same", says: "the right speed, within half a per cent" },
+      { key: "high", says: "too much: every mode will turn faster than you ask" },
+      { key: "nothing", says: "nothing new: what it had stays" },
+    ],
+    yes: "Yes.",
+    close: "Not quite.",
+    far: "Look at the head speed at the end of the run.",
+    none: "This machine can't be rehearsed.",
+  },
+  run: {
+    title: "Head speed while it learns: nobody regulates",
+    right: "as it should be",
+    yours: "this run",
+    wait: "The run is flown as soon as you have guessed what it stores.",
+    lift: (share: string) => `At that pitch the rotor lifts ${share} of the weight: a machine on its skids slides.`,
+    flies: (share: string) => `At that pitch the rotor lifts ${share} of the weight: it takes off.`,
+  },
+  stored: {
+    caption: "What every mode then really does",
+    columns: ["mode", "you ask for", "it turns", "off by", "room at full pitch"],
+    asBefore: "as before",
+    none: "none",
+    waits: "This table fills when you have guessed.",
+    low: (stored: string, share: string) => `Stored: ${stored} at the motor. That is ${share} too low.`,
+    high: (stored: string, share: string) => `Stored: ${stored} at the motor. That is ${share} too high.`,
+    same: (stored: string) => `Stored: ${stored} at the motor. That is right, as near as it matters.`,
+    mode: (name: string, wanted: string, real: string) =>
+      `In ${name} you ask for ${wanted}, and the head turns ${real}.`,
+    lost: (names: string) => `At full pitch ${names} can't be held any more.`,
+    blades: (names: string, limit: string) => `${names}: over the blades' limit of ${limit}.`,
+    silent: "No display tells you: the throttle still reads what it always read.",
+    take: "put this reference into my machine",
+    taken: "It stands in your machine now, and every throttle follows it. Undo, at the top, takes it back.",
+    about:
+      "For a controller that has really learned it that way. The workbook then works out the throttles that still give your speeds.",
+  },
+  facts: {
+    formality: (speed: string, share: string) =>
+      `A speed is a speed, but it was taken from a tired pack: ${share} fewer volts, and so ${speed} less in this mode. Every other mode shrinks with it.`,
+    noFormality: "On this machine nothing turns in the learning run, so nothing can be stored.",
+    weights: (pack: string, pitch: string, blades: string) =>
+      `Half a pack: ${pack}. Five degrees: ${pitch}. No blades: ${blades}.`,
+    off: { low: (share: string) => `${share} too low`, high: (share: string) => `${share} too high` },
+    none: "no figure",
+  },
+  check: {
+    title: "The run, step by step",
+    parts: [
+      {
+        title: "At the bench: teach the ends of the stick",
+        steps: [
+          "Move the motor back until its pinion is out of mesh. Turn the rotor by hand: the motor stays still.",
+          "Teach lowest and highest throttle as the maker's instructions say. The motor may run up; no blade can.",
+          "Unplug. Bring the pinion back into mesh, tighten the motor, and feel for a little play all round.",
+        ],
+      },
+      {
+        title: "At the field: get ready",
+        steps: [
+          "Blades, canopy and all else are on. This is the machine that will fly.",
+          "The pack comes straight from the charger. Check: full.",
+          "It stands on firm, level ground, ten metres from you, nobody level with the rotor.",
+          "Pitch flat, throttle hold ready under a finger, timer in sight. Ask the maker's manual which throttle: mostly half.",
+        ],
+      },
+      {
+        title: "The run",
+        steps: [
+          "Throttle to the learning value, and let the soft start finish. Then count.",
+          "Hold still for 15 to 20 seconds: throttle, pitch, tail.",
+          "Throttle off. Wait until everything stands, then unplug.",
+          "Fly one mode, measure its head speed, and compare with the card.",
+        ],
+      },
+    ],
+    done: (done: string, all: string) => `${done} of ${all} ticked.`,
+    all: "All ticked: your rehearsal is over.",
+    again: "start over",
+  },
+} as const;
