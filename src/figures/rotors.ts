@@ -2,6 +2,7 @@
 import type { Machine } from "#machine/machine";
 import type { Parts } from "#machine/parts";
 import type { Air } from "#model/air";
+import { Rotor, type RotorGeometry } from "#model/rotor/bemt";
 import { rotorLoad } from "#model/rotor/load";
 import { sections } from "#model/rotor/section";
 import { type LoadTorque, pitchLoad, type RotorLoad, type Tail, thrustLoad } from "#model/rotor-load";
@@ -19,32 +20,46 @@ const MANY = 48;
 const rotors = keeper<RotorLoad>(MANY);
 const loads = keeper<LoadTorque>(4 * MANY);
 
+/** Main and tail rotor as they are built; the tail has the 12 % section: its own is seldom known. */
+function geometriesOf({ mainRotor, tailRotor }: Parts): { main: RotorGeometry; tail: RotorGeometry } {
+  const straight = (chord: number) => ({ chordRoot: chord, chordTip: chord, twist: UNTWISTED });
+  return {
+    main: { ...mainRotor, ...straight(mainRotor.chord), section: sections[mainRotor.bladeSection] },
+    tail: {
+      ...tailRotor,
+      ...straight(tailRotor.chord),
+      rootCutout: TAIL_ROOT * tailRotor.radius,
+      section: sections["symmetric-12"],
+    },
+  };
+}
+
 /**
- * Main and tail rotor of a machine in the air of its place, by blade elements. The tail has the 12 % section: its own is
- * seldom known. The same rotor in the same place is made once. Units: SI. Errors: none. Source: that of the rotor model.
+ * Main and tail rotor of a machine in the air of its place, by blade elements. The same rotor in the same place is made
+ * once. Units: SI. Errors: none. Source: that of the rotor model.
  */
 export function rotorsOf(machine: Machine, parts: Parts, air: Air): { main: RotorLoad; tail: Tail } {
-  const { mainRotor, tailRotor, gears } = parts;
-  const straight = (chord: number) => ({ chordRoot: chord, chordTip: chord, twist: UNTWISTED });
-  const main = rotors([machine.mainRotor, machine.place], () =>
-    rotorLoad({ ...mainRotor, ...straight(mainRotor.chord), section: sections[mainRotor.bladeSection] }, air),
-  );
-  const tail = rotors([machine.tailRotor, machine.place], () =>
-    rotorLoad(
-      {
-        ...tailRotor,
-        ...straight(tailRotor.chord),
-        rootCutout: TAIL_ROOT * tailRotor.radius,
-        section: sections["symmetric-12"],
-      },
-      air,
-    ),
-  );
+  const { tailRotor, gears } = parts;
+  const main = rotors([machine.mainRotor, machine.place], () => rotorLoad(geometriesOf(parts).main, air));
+  const tail = rotors([machine.tailRotor, machine.place], () => rotorLoad(geometriesOf(parts).tail, air));
   return { main, tail: { rotor: tail, arm: tailRotor.arm, ratio: gears.tailRatio } };
 }
 
+const blades = keeper<Rotor>(8);
+
+/**
+ * The same two rotors annulus by annulus: for what a load on the shaft doesn't tell, such as where their power goes. Each
+ * keeps its last state, so whoever asks sets speed and pitch first. Units: SI. Errors: none. Source: the rotor model.
+ */
+export function bladesOf(machine: Machine, parts: Parts, air: Air): { main: Rotor; tail: Rotor } {
+  return {
+    main: blades([machine.mainRotor, machine.place], () => new Rotor(geometriesOf(parts).main, air)),
+    tail: blades([machine.tailRotor, machine.place], () => new Rotor(geometriesOf(parts).tail, air)),
+  };
+}
+
 /** Pitch at which a tail blade that can't give more thrust is taken to stand, rad: 14 degrees, just past its stall. From memory. */
-const STALLED_PITCH = (14 * Math.PI) / 180;
+export const STALLED_PITCH = (14 * Math.PI) / 180;
 
 /**
  * A tail that gives what it can: asked for more thrust than it has, it stands stalled, and the machine turns away. Its torque
