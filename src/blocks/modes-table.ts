@@ -12,6 +12,7 @@ import { el, setText } from "#view/dom";
 import { formatValue } from "#view/format";
 import { type Shown, show, type View } from "#view/shown";
 import { enBlocks as en } from "#view/words/en-blocks";
+import { pinnedCells } from "./pin-cells.ts";
 import { fillOutput, quantityText } from "./quantity.ts";
 
 interface ModesTableState {
@@ -20,6 +21,8 @@ interface ModesTableState {
   readonly edit: boolean;
   /** Shows what the old throttle values give with today's parts. */
   readonly stale: boolean;
+  /** The figures of the pinned machine, where there is one. */
+  readonly pinned?: Figures;
 }
 
 /** The flight modes of a machine in a table. */
@@ -81,7 +84,8 @@ interface Row {
 
 function rowFor(host: HTMLElement, bench: Bench, mode: number, { edit, stale }: ModesTableState): Row {
   const doc = host.ownerDocument;
-  const name = el(doc, "th", { scope: "row" });
+  const name = el(doc, "span");
+  const rowHead = el(doc, "th", { scope: "row" }, name);
   const headOutput = el(doc, "output");
   const throttleOutput = el(doc, "output");
   const typed = edit ? throttleBox(host, bench, mode) : null;
@@ -93,18 +97,18 @@ function rowFor(host: HTMLElement, bench: Bench, mode: number, { edit, stale }: 
     const output = el(doc, "output");
     return { quantity, output, cell: el(doc, "td", { "data-column": title }, output) };
   });
-  const element = el(
-    doc,
-    "tr",
-    {},
-    name,
-    el(doc, "td", { "data-column": en.modes.head }, head),
-    el(doc, "td", { "data-column": en.modes.throttle }, typed ? typed.element : throttleOutput),
-    ...cells.map(({ cell }) => cell),
-  );
+  const headCell = el(doc, "td", { "data-column": en.modes.head }, head);
+  const throttleCell = el(doc, "td", { "data-column": en.modes.throttle }, typed ? typed.element : throttleOutput);
+  const element = el(doc, "tr", {}, rowHead, headCell, throttleCell, ...cells.map(({ cell }) => cell));
+  const then = pinnedCells(rowHead, [
+    { quantity: "set-head-speed", cell: headCell },
+    { quantity: "throttle", cell: throttleCell },
+    ...cells,
+  ]);
   return {
     element,
-    update({ figures }) {
+    update({ figures, pinned }) {
+      then(figures, pinned, mode);
       setText(name, modeName(figures.machine, mode));
       if (!edit) fillOutput(headOutput, { figures, name: "set-head-speed", mode, machine: null });
       if (typed) typed.show();

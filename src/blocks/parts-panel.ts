@@ -15,6 +15,7 @@ import { en } from "#view/words/en";
 import { makeLearned } from "./learned-inputs.ts";
 import { makeModes } from "./mode-inputs.ts";
 import { fieldsOf, gists, mainFive, type Section, sections } from "./parts-list.ts";
+import { makePin } from "./pin.ts";
 import { makeWhich } from "./which-machine.ts";
 
 /** Where the owner reads a field, what is allowed and what it was at first. */
@@ -108,7 +109,7 @@ export function mountParts(host: HTMLElement, bench: Bench): void {
     doc,
     "div",
     { class: "parts-body", id: "parts-body" },
-    makeWhich(socket),
+    el(doc, "div", { class: "strip" }, makePin(socket), makeWhich(socket)),
     main,
     el(doc, "h3", {}, en.panel.everything),
     name.element,

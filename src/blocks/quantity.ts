@@ -11,11 +11,21 @@ import { type Shown, show, type View } from "#view/shown";
 import { enBlocks as en } from "#view/words/en-blocks";
 import { closeWorked, openWorked, refreshWorked } from "./worked.ts";
 
+/** Marks an output with what the figure was for the pinned machine, where that differs; takes the mark away otherwise. */
+export function markPinned(output: HTMLElement, { figures, name, mode, pinned }: QuantityState): boolean {
+  const then = pinned?.value(name, mode ?? 0);
+  const differs = then !== undefined && then !== figures.value(name, mode ?? 0);
+  setAttribute(output, "data-pinned", differs ? String(then ?? "") : null);
+  return differs;
+}
+
 export interface QuantityState {
   readonly figures: Figures;
   readonly name: QuantityName;
   readonly mode: number | null;
   readonly machine: "now" | "what-if" | null;
+  /** The figures of the pinned machine, where there is one. */
+  readonly pinned?: Figures;
 }
 
 /** A figure of the machine in prose, by its stable name; `mode` for one that each flight mode has. */
@@ -39,7 +49,7 @@ export function quantityText({ figures, name, mode }: Pick<QuantityState, "figur
 }
 
 /** What was last written into an output, so that a figure that stands still costs a comparison. */
-const written = new WeakMap<HTMLElement, Omit<QuantityState, "figures"> & { value: Value; text: string }>();
+const written = new WeakMap<HTMLElement, Omit<QuantityState, "figures" | "pinned"> & { value: Value; text: string }>();
 
 /** Writes a figure and all that other programs read of it into an output element. Nobody else may write the same. */
 export function fillOutput(output: HTMLElement, state: QuantityState): void {
@@ -69,6 +79,7 @@ const quantityView: View<QuantityState> = {
     const button = el(doc, "button", { type: "button", class: "number", "aria-expanded": "false" }, output);
     host.append(button);
     let state: QuantityState | null = null;
+    let marked = false;
     const isOpen = () => button.getAttribute("aria-expanded") === "true";
     button.addEventListener("keydown", (event) => {
       if (event.key === "Escape" && isOpen()) closeWorked(button);
@@ -82,6 +93,7 @@ const quantityView: View<QuantityState> = {
       if (state?.name !== next.name) button.title = catalogue[next.name].title;
       state = next;
       fillOutput(output, next);
+      if (next.pinned || marked) marked = markPinned(output, next);
       if (isOpen()) refreshWorked(button, next);
     };
   },

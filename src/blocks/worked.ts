@@ -4,12 +4,14 @@
  */
 import { bandOf } from "#figures/bands";
 import { catalogue } from "#figures/catalogue";
+import type { Figures } from "#figures/figures";
 import type { Worked } from "#figures/notation";
 import { fieldName, workedOf } from "#figures/worked";
 import { el, setText } from "#view/dom";
 import { formatBand, formatValue } from "#view/format";
 import { setFormula } from "#view/formula";
 import { enBlocks as en } from "#view/words/en-blocks";
+import { enPins } from "#view/words/en-pins";
 import { goToInput } from "./parts-panel.ts";
 import type { QuantityState } from "./quantity.ts";
 
@@ -58,7 +60,9 @@ function buildPanel(button: HTMLElement): Panel {
     ...row(en.worked.numbers, el(doc, "dd", {}, numbers)),
   ];
   const rest = [...row(en.worked.from, from), ...row(en.worked.assumes, assumes), ...row(en.worked.source, source)];
-  const list = el(doc, "dl", {}, ...formulas, ...row(en.worked.band, band), ...rest);
+  const then = el(doc, "dd", { class: "pinned-value" });
+  const pinned = row(enPins.term, then);
+  const list = el(doc, "dl", {}, ...pinned, ...formulas, ...row(en.worked.band, band), ...rest);
   const element = el(doc, "aside", { class: "worked" }, el(doc, "p", {}, title, " ", close), list);
   close.addEventListener("click", () => closeWorked(button));
   element.addEventListener("keydown", (event) => {
@@ -68,7 +72,11 @@ function buildPanel(button: HTMLElement): Panel {
   let bandTimer = 0;
   return {
     element,
-    update({ figures, name, mode }) {
+    update(state) {
+      const { figures, name, mode } = state;
+      const gap = state.pinned ? pinnedGap(state, state.pinned) : "";
+      for (const part of pinned) part.hidden = gap === "";
+      setText(then, gap);
       const { title: words, unit } = catalogue[name];
       const value = figures.value(name, mode ?? 0);
       const work = workedOf(figures, name, mode ?? 0);
@@ -96,6 +104,15 @@ function buildPanel(button: HTMLElement): Panel {
       );
     },
   };
+}
+
+/** What the figure was for the pinned machine, and how far it is from there now. */
+function pinnedGap({ figures, name, mode }: QuantityState, pinned: Figures): string {
+  const { unit } = catalogue[name];
+  const [now, then] = [figures.value(name, mode ?? 0), pinned.value(name, mode ?? 0)];
+  const words = typeof then === "string" ? then : formatValue(then, unit);
+  if (typeof now !== "number" || typeof then !== "number" || now === then) return words;
+  return enPins.gap(words, formatValue(now - then, unit, { signed: true }));
 }
 
 /** Each term's number with its unit, as TeX text. */

@@ -7,6 +7,7 @@ declare module "@observablehq/runtime" {
   }
   export interface Variable {
     define(name: string, inputs: readonly string[], definition: (...inputs: never[]) => unknown): Variable;
+    delete(): void;
   }
   export interface Module {
     variable(observer?: Observer): Variable;

@@ -1,9 +1,9 @@
 /** Draws what the cells show into their places on a page. */
 import type { Bench } from "#machine/bench";
-import { isShown, type View } from "#view/shown";
+import { isShown, type Shown, type View } from "#view/shown";
 import { cellWords } from "#view/words/en-cells";
 import type { CellRecord } from "./record.ts";
-import { type Failure, type OpenNotebook, openNotebook } from "./runtime.ts";
+import { type Failure, type OpenCells, type OpenNotebook, openNotebook } from "./runtime.ts";
 
 export interface PageOptions<G extends object> {
   /** The page; each cell's place is its element with the cell's `data-cell`. */
@@ -14,8 +14,19 @@ export interface PageOptions<G extends object> {
   readonly bench: Bench;
 }
 
+/** What a cell shows for the machines beside the one on the page, by their names. */
+export type Beside = Readonly<Record<string, Shown | undefined>>;
+
+/** The state of what is shown with the states of the others put into it. */
+export type Join = (shown: Shown, others: Beside) => unknown;
+
+export interface OpenPage<G extends object> extends OpenNotebook<G> {
+  /** Runs the cells with other values too, by name, and lets `join` draw what they show into the same places. */
+  compare(givens: Readonly<Record<string, G>>, join: Join): void;
+}
+
 /** Opens a notebook on a page whose prose stands already. What was drawn when the site was built gives way cell by cell. */
-export function openPage<G extends object>({ document, records, given, bench }: PageOptions<G>): OpenNotebook<G> {
+export function openPage<G extends object>({ document, records, given, bench }: PageOptions<G>): OpenPage<G> {
   const slots = new Map<CellRecord, Slot>();
   for (const record of records) {
     const host = document.querySelector<HTMLElement>(`[data-cell="${record.id}"]`);
@@ -30,7 +41,30 @@ export function openPage<G extends object>({ document, records, given, bench }: 
     // From here on the page answers; those who drive it can wait for this.
     document.documentElement.dataset.live = "true";
   });
-  return notebook;
+  const others = new Map<string, OpenCells<G>>();
+  return {
+    ...notebook,
+    async settled() {
+      await Promise.all([notebook, ...others.values()].map((cells) => cells.settled()));
+    },
+    compare(givens, join) {
+      for (const slot of slots.values()) slot.join = join;
+      for (const [name, cells] of others) {
+        if (name in givens) continue;
+        others.delete(name);
+        cells.close();
+        for (const slot of slots.values()) slot.beside(name, undefined);
+      }
+      for (const [name, other] of Object.entries(givens)) {
+        const cells = others.get(name);
+        if (cells) cells.give(other);
+        else {
+          const show = (cell: CellRecord, value: unknown) => slots.get(cell)?.beside(name, value);
+          others.set(name, notebook.beside({ given: other, show, fail: (cell) => show(cell, undefined) }));
+        }
+      }
+    },
+  };
 }
 
 /** One cell's place. A view is mounted once and from then on only brought to its next state. */
@@ -40,6 +74,10 @@ class Slot {
   #view: View<unknown> | null = null;
   #update: (state: unknown) => void = () => {};
   #text: string | null = null;
+  #shown: Shown | null = null;
+  #state: unknown;
+  #others: Record<string, Shown> = {};
+  join: Join | null = null;
 
   constructor(host: HTMLElement, bench: Bench) {
     this.#host = host;
@@ -47,16 +85,30 @@ class Slot {
   }
 
   show(value: unknown): void {
+    this.#shown = isShown(value) ? value : null;
     try {
-      if (isShown(value)) this.#draw(value.view, value.state);
+      if (this.#shown) this.#draw(this.#shown.view, this.#joined(this.#shown));
       else this.#write(plainWords(value));
     } catch (error) {
       this.say(cellWords.stopped(reason(error)));
     }
   }
 
+  /** Takes up what the cell shows for another machine. */
+  beside(name: string, value: unknown): void {
+    const { [name]: before, ...rest } = this.#others;
+    if (!before && !isShown(value)) return;
+    this.#others = isShown(value) ? { ...rest, [name]: value } : rest;
+    if (this.#shown && this.#joined(this.#shown) !== this.#state) this.show(this.#shown);
+  }
+
+  #joined(shown: Shown): unknown {
+    return this.join ? this.join(shown, this.#others) : shown.state;
+  }
+
   /** Says why there is nothing to show. */
   say(words: string): void {
+    this.#shown = null;
     this.#write(words);
     this.#host.dataset.stopped = "true";
   }
@@ -68,6 +120,7 @@ class Slot {
       this.#view = view;
     }
     this.#update(state);
+    this.#state = state;
   }
 
   #write(text: string): void {

@@ -4,7 +4,7 @@
  */
 // First, because the runtime takes its clock while it loads.
 import "./frame.ts";
-import { type Module, Runtime } from "@observablehq/runtime";
+import { type Module, Runtime, type Variable } from "@observablehq/runtime";
 import { endLoading } from "./frame.ts";
 import type { CellRecord } from "./record.ts";
 
@@ -30,11 +30,19 @@ export interface NotebookOptions<G extends object> {
   fail(cell: CellRecord, failure: Failure): void;
 }
 
-export interface OpenNotebook<G extends object> {
+/** The cells of a notebook at work with one set of given values. */
+export interface OpenCells<G extends object> {
   /** Gives names new values, all at once; those that are the same as before cost nothing. */
   give(values: Partial<G>): void;
   /** Resolves when every cell has answered to all that was given so far. */
   settled(): Promise<void>;
+  /** Ends their work. */
+  close(): void;
+}
+
+export interface OpenNotebook<G extends object> extends OpenCells<G> {
+  /** Lets the same cells work with other values as well, in the same turn of the graph. */
+  beside(options: NotebookOptions<G>): OpenCells<G>;
   dispose(): void;
 }
 
@@ -48,35 +56,49 @@ export function openNotebook<G extends object>(
   options: NotebookOptions<G>,
 ): OpenNotebook<G> {
   const runtime = new Runtime();
+  return {
+    ...openCells(runtime, records, options),
+    beside: (other) => openCells(runtime, records, other),
+    dispose: () => runtime.dispose(),
+  };
+}
+
+function openCells<G extends object>(
+  runtime: Runtime,
+  records: readonly CellRecord[],
+  options: NotebookOptions<G>,
+): OpenCells<G> {
   const module = runtime.module();
   const given = new Map<string, unknown>(Object.entries(options.given));
-  for (const [name, value] of given) module.define(name, [], () => value);
+  const variables = [...given].map(([name, value]) => module.define(name, [], () => value));
 
   const running = new Set<CellRecord>();
   let waiting: (() => void)[] = [];
   let beats = 0;
   let beaten = 0;
+  let closed = false;
   const answered = (): void => {
     if (running.size > 0 || beaten < beats) return;
     const done = waiting;
     waiting = [];
     for (const resolve of done) resolve();
   };
-  module
-    .variable({
-      fulfilled: (turn) => {
-        beaten = turn as number;
-        answered();
-      },
-    })
-    .define(beat, [], () => 0);
+  const pulse = module.variable({
+    fulfilled: (turn) => {
+      beaten = turn as number;
+      answered();
+    },
+  });
+  variables.push(pulse.define(beat, [], () => 0));
 
   for (const record of records) {
     let last: unknown;
-    addCell(module, record, {
+    const observer = {
       pending: () => running.add(record),
-      fulfilled: (value) => {
+      fulfilled: (value: unknown) => {
         running.delete(record);
+        // A node that is taken out of the graph says so with nothing.
+        if (closed) return;
         // A cell that did not have to run again has the very same result.
         if (value !== last) {
           last = value;
@@ -85,7 +107,8 @@ export function openNotebook<G extends object>(
         }
         answered();
       },
-    });
+    };
+    variables.push(...addCell(module, record, observer));
   }
 
   return {
@@ -101,20 +124,24 @@ export function openNotebook<G extends object>(
       module.redefine(beat, [], () => turn);
       return new Promise((resolve) => waiting.push(resolve));
     },
-    dispose: () => runtime.dispose(),
+    close() {
+      closed = true;
+      for (const variable of variables) variable.delete();
+    },
   };
 }
 
 type Observer = { pending(): void; fulfilled(value: unknown): void };
 
 /** A cell is one node of the graph, and each name that it gives one more that picks it out. */
-function addCell(module: Module, record: CellRecord, observer: Observer): void {
-  module.variable(observer).define(cellName(record), record.needs, guarded(record));
-  for (const [i, name] of record.gives.entries()) {
+function addCell(module: Module, record: CellRecord, observer: Observer): Variable[] {
+  const cell = module.variable(observer).define(cellName(record), record.needs, guarded(record));
+  const names = record.gives.map((name, i) =>
     module.define(name, [cellName(record)], (all: unknown) =>
       all instanceof Failure ? all : (all as readonly unknown[])[i + 1],
-    );
-  }
+    ),
+  );
+  return [cell, ...names];
 }
 
 /** The cell's function, which never throws, and does not run again when all that it needs is as it was. */

@@ -31,6 +31,8 @@ export interface Curve {
   readonly key: string;
   /** Stands at the end of the curve; there is no legend. */
   readonly label: string;
+  /** What the table calls it, where the label on the drawing says less. */
+  readonly name?: string;
   readonly ink: Ink;
   readonly xs: ArrayLike<number>;
   /** Null where there is no value: the curve has a gap there. */
@@ -70,7 +72,7 @@ export interface Point {
   readonly key: string;
   readonly x: number;
   readonly y: number;
-  readonly kind: "measured" | "place" | "now" | "what-if";
+  readonly kind: "measured" | "place" | "now" | "what-if" | "pinned";
   readonly label?: string;
   /** Ends of the bar of a measured point. */
   readonly low?: number;

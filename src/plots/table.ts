@@ -50,7 +50,10 @@ function tableOf(state: PlotState, most = ROWS): Table {
     const at = first.xs[count === 1 ? 0 : Math.round((k * (n - 1)) / (count - 1))]!;
     return [at, ...inked.map((curve) => valueAt(curve, at)), ...levels.map((level) => level.at)];
   });
-  return { columns: [x, ...[...inked, ...levels].map((each) => named(each.label))], rows };
+  return {
+    columns: [x, ...[...inked.map(({ name, label }) => name ?? label), ...levels.map(({ label }) => label)].map(named)],
+    rows,
+  };
 }
 
 /** Each cell as text; a column keeps its decimals over all its rows. */

@@ -6,10 +6,12 @@ import { chain } from "#blocks/chain";
 import { partsPanel } from "#blocks/parts-panel";
 import { type Bench, createBench } from "#machine/bench";
 import { keepBench, openStore, type Store } from "#machine/store";
-import { openPage } from "#notebook/page";
+import type { Given } from "#notebook/given";
+import { type OpenPage, openPage } from "#notebook/page";
 import type { CellRecord } from "#notebook/record";
 import type { Shell } from "#notebook/shell";
 import { onAnswer, recallAnswers } from "#view/answers";
+import { onPin, pinNow, recallPin } from "#view/pin";
 import type { Shown } from "#view/shown";
 import { onUnits, recallUnits } from "#view/units";
 import { linkOf } from "./actions.ts";
@@ -52,6 +54,7 @@ function sit(): Sitting {
   recallTheme(document);
   recallUnits();
   recallAnswers();
+  recallPin();
   const store = openStore(
     () => localStorage,
     () => sessionStorage,
@@ -87,12 +90,52 @@ function keep(now: Sitting): void {
   follow();
 }
 
+/** Lets the cells work for the what-if and the pinned machine too, once there is one; until then it costs nothing. */
+function beside(page: OpenPage<Given>, bench: Bench): () => void {
+  const [giveWhatIf, givePinned] = [giver(), giver()];
+  let join: typeof import("#blocks/together").together | null = null;
+  let asked = false;
+  const put = () => {
+    const pinned = pinNow();
+    const { whatIf } = bench;
+    if (!join) {
+      if ((!pinned && !whatIf) || asked) return;
+      asked = true;
+      void import("#blocks/together").then(({ together }) => {
+        join = together;
+        put();
+      });
+      return;
+    }
+    const draw = join;
+    page.compare(
+      {
+        ...(whatIf ? { "what-if": giveWhatIf({ now: whatIf, whatIf: null }) } : {}),
+        ...(pinned ? { pinned: givePinned({ now: pinned, whatIf: null }) } : {}),
+      },
+      (shown, others) => draw(shown, others, { now: bench.now, pinned: pinNow() }),
+    );
+  };
+  put();
+  return put;
+}
+
 function open(records: readonly CellRecord[]): { dispose(): void } {
   const { bench } = sit();
   const give = giver();
   const page = openPage({ document, records: [...parts, ...records], given: give(bench), bench });
-  const again = () => page.give(give(bench));
-  const stops = [bench.subscribe(again), onAnswer(again), onUnits(again), listenToKeys(document, bench)];
+  const compare = beside(page, bench);
+  const again = () => {
+    page.give(give(bench));
+    compare();
+  };
+  const stops = [
+    bench.subscribe(again),
+    onAnswer(again),
+    onUnits(again),
+    onPin(compare),
+    listenToKeys(document, bench),
+  ];
   return {
     dispose() {
       for (const stop of stops) stop();

@@ -162,3 +162,45 @@ describe("the page", () => {
     expect(run).toHaveBeenCalledWith(1);
   });
 });
+
+describe("the cells for other machines", () => {
+  const both = (shown: { state: unknown }, others: Readonly<Record<string, { state: unknown } | undefined>>) =>
+    others.earlier ? Number(shown.state) * 1000 + Number(others.earlier.state) : shown.state;
+
+  it("are drawn into the same places, follow what they are given, and go", async () => {
+    const run = vi.fn((x: number) => show(meter, 2 * x));
+    const page = await opened(cell("meter", run));
+    const output = at("meter")?.firstChild;
+    expect(run).toHaveBeenCalledTimes(1);
+    page.compare({ earlier: { x: 5 } }, both);
+    await page.settled();
+    expect(at("meter")?.textContent).toBe("2010");
+    page.give({ x: 3 });
+    await page.settled();
+    expect(at("meter")?.textContent).toBe("6010");
+    expect(run).toHaveBeenCalledTimes(3);
+    page.compare({ earlier: { x: 7 } }, both);
+    await page.settled();
+    expect(at("meter")?.textContent).toBe("6014");
+    page.compare({}, both);
+    await page.settled();
+    expect(at("meter")?.textContent).toBe("6");
+    expect(at("meter")?.firstChild).toBe(output);
+    page.give({ x: 4 });
+    await page.settled();
+    expect(run).toHaveBeenCalledTimes(5);
+  });
+
+  it("leave a place alone where they have stopped", async () => {
+    const page = await opened(
+      cell("meter", (x) => {
+        if (x === 5) throw new Error("five");
+        return show(meter, x);
+      }),
+    );
+    page.compare({ earlier: { x: 5 } }, both);
+    await page.settled();
+    expect(at("meter")?.textContent).toBe("1");
+    expect(at("meter")?.dataset.stopped).toBeUndefined();
+  });
+});

@@ -4,4 +4,9 @@ export const plotWords = {
   save: "Save as a spreadsheet file",
   point: "point",
   none: "–",
+  whatIf: "what if",
+  /** What an earlier state is called on a plot, by what it has that the machine now has not. */
+  pinned: (as: string) => (as === "" ? "pinned" : `pinned: ${as}`),
+  otherwise: (name: string, words: string) => `${name[0]?.toUpperCase()}${name.slice(1)}. ${words}`,
+  samePinned: "Nothing here differs from what was pinned.",
 };
