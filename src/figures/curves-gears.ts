@@ -1,8 +1,10 @@
 /** What another pinion gives: the most the rotor can turn, and how the teeth share the load. All else as the machine has it. */
 import { fieldAt } from "#machine/fields";
 import { rpm } from "#model/constants";
+import { reserveCharge } from "#model/endurance";
 import { ratioOf } from "#model/gears";
 import { meshOf } from "#model/gears-mesh";
+import { currentForTorque, type Powertrain } from "#model/powertrain";
 import { ceilingAt } from "#model/steady";
 import { undercutContactRatio } from "#model/undercut";
 import type { Figures } from "./figures.ts";
@@ -65,6 +67,74 @@ export function ceilingByPinion(figures: Figures, mode: number): PinionCeilings 
   };
   kept.set(mode, made);
   return made;
+}
+
+/** Charges of the pack that the ceilings are compared at: full, and what is kept in reserve. */
+export const comparedCharges = [1, reserveCharge] as const;
+
+/** The most the rotor can turn at full pitch with each pinion, as the pack empties. */
+export interface PinionTurn {
+  readonly pinions: readonly number[];
+  /** For each charge of `comparedCharges`: rpm; null where the motor can't turn the rotor. */
+  readonly speeds: readonly (readonly (number | null)[])[];
+  /** For each charge the pinion that makes the rotor fastest; null where that is the largest one that is looked at, or none. */
+  readonly best: readonly (number | null)[];
+  /** Pack current at the ceiling, A, at the machine's own charge. */
+  readonly currents: readonly (number | null)[];
+}
+
+const turns = new WeakMap<Figures, Map<number, PinionTurn>>();
+
+/** Where a bigger pinion stops making the rotor faster at a mode's full pitch: rpm, A, teeth. Errors: null where there is none. Source: `ceilingAt`. */
+export function pinionTurn(figures: Figures, mode: number): PinionTurn {
+  const kept = turns.get(figures) ?? new Map<number, PinionTurn>();
+  turns.set(figures, kept);
+  const before = kept.get(mode);
+  if (before) return before;
+  const { rig } = figures;
+  const { gears } = rig.parts;
+  const pinions = pinionsAround(gears.pinionTeeth);
+  const torque = rig.load("full-pitch", mode);
+  const ceilings = (train: Powertrain) => {
+    let near: number | undefined;
+    return (pinionTeeth: number) => {
+      const found = ceilingAt({ ...train, gearRatio: ratioOf({ ...gears, pinionTeeth }) }, torque, near);
+      near = found.ok ? found.speed : undefined;
+      return found.ok ? found : null;
+    };
+  };
+  const trains = comparedCharges.map((charge) => rig.trainAt(charge));
+  const speeds = trains.map((train) => pinions.map(ceilings(train)).map((found) => found && found.speed / rpm));
+  const best = speeds.map((curve, i) => {
+    const found = ceilings(trains[i] ?? rig.train);
+    return fastestOf(pinions, curve, (pinionTeeth) => found(pinionTeeth)?.speed ?? null);
+  });
+  const own = ceilings(rig.train);
+  const currents = pinions.map((pinionTeeth) => {
+    const found = own(pinionTeeth);
+    // At the ceiling the duty is full, and pack and motor share one current.
+    const gearRatio = ratioOf({ ...gears, pinionTeeth });
+    return found && currentForTorque({ ...rig.train, gearRatio }, found.torque);
+  });
+  const made = { pinions, speeds, best, currents };
+  kept.set(mode, made);
+  return made;
+}
+
+/** The whole number of teeth at the top of a curve with one summit; null where it still rises at its end, or has no value. */
+function fastestOf(
+  pinions: readonly number[],
+  curve: readonly (number | null)[],
+  speedAt: (pinionTeeth: number) => number | null,
+): number | null {
+  const top = curve.reduce<number>((best, speed, i) => ((speed ?? 0) > (curve[best] ?? 0) ? i : best), 0);
+  if (curve[top] == null || top === pinions.length - 1) return null;
+  let [fastest, most] = [pinions[top] ?? 0, 0];
+  for (let teeth = pinions[top - 1] ?? fastest; teeth <= (pinions[top + 1] ?? fastest); teeth++) {
+    const speed = speedAt(teeth) ?? 0;
+    if (speed > most) [fastest, most] = [teeth, speed];
+  }
+  return fastest;
 }
 
 /**

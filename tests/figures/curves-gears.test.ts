@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { ceilingByPinion, contactWith } from "#figures/curves-gears";
+import { ceilingByPinion, comparedCharges, contactWith, pinionTurn } from "#figures/curves-gears";
 import { figuresOf } from "#figures/figures";
 import { machineWith } from "./machines.ts";
 
@@ -38,6 +38,41 @@ describe("the most the rotor can turn with each pinion", () => {
     const teeth = pinions.at(-1)! / pinions[0]!;
     expect(gain(free)).toBeCloseTo(teeth, 9);
     expect(gain(full)).toBeLessThan(0.8 * teeth);
+  });
+});
+
+describe("where a bigger pinion stops helping", () => {
+  const { pinions, speeds, best, currents } = pinionTurn(figures, 2);
+
+  it("is the machine's own ceiling at the pinion that is fitted, full and nearly empty", () => {
+    comparedCharges.forEach((charge, i) => {
+      const own = figuresOf(machineWith({ "pack.chargePercent": 100 * charge })).number("ceiling-full-pitch", 2);
+      expect(speeds[i]![pinions.indexOf(13)]! / own!).toBeCloseTo(1, 6);
+    });
+  });
+
+  it("has slower rotors on both sides of it", () => {
+    for (const [i, teeth] of best.entries()) {
+      const charge = { "pack.chargePercent": 100 * comparedCharges[i]! };
+      const at = (pinion: number) =>
+        figuresOf(machineWith({ "gears.pinionTeeth": pinion, ...charge })).number("ceiling-full-pitch", 2)!;
+      expect(at(teeth!)).toBeGreaterThan(at(teeth! - 1));
+      expect(at(teeth!)).toBeGreaterThan(at(teeth! + 1));
+    }
+  });
+
+  it("takes the current that full duty drives: what is left of the voltage, over all resistances", () => {
+    // I = (V - k G w) / R: M. Drela, First-Order DC Electric Motor Model, MIT (2007).
+    const { train } = figures.rig;
+    const at = pinions.indexOf(13);
+    const resistance = train.motorResistance + train.controllerResistance + train.packResistance;
+    const back = train.torqueConstant * train.gearRatio * speeds[0]![at]! * (Math.PI / 30);
+    expect(currents[at]! / ((train.openVoltage - back) / resistance)).toBeCloseTo(1, 6);
+  });
+
+  it("comes sooner with a tired pack", () => {
+    const tired = pinionTurn(figuresOf(machineWith({ "pack.cellResistanceMilliohm": 12 })), 2);
+    expect(tired.best[0]!).toBeLessThan(best[0]!);
   });
 });
 
