@@ -13,7 +13,7 @@ import {
 import { notOperatingWords } from "#figures/operating-words";
 import type { Rig } from "#figures/rig";
 import { createBench } from "#machine/bench";
-import { demos } from "#machine/demos";
+import { clubTrainer, demos } from "#machine/demos";
 import { fields } from "#machine/fields";
 import type { Machine } from "#machine/machine";
 import { withValue } from "#machine/paths";
@@ -76,7 +76,7 @@ describe("the power of an operating point", () => {
       if (field.kind === "text" || field.kind === "choice") return [];
       const path = field.path.replace(".*.", ".0.");
       return [field.min, field.max].flatMap((value) => {
-        const bench = createBench(demos[0]);
+        const bench = createBench(clubTrainer);
         return bench.set(path, value) ? [] : faults(bench.now, [0]).map((fault) => `${path} = ${value}: ${fault}`);
       });
     });
@@ -93,7 +93,7 @@ describe("the power of an operating point", () => {
   });
 
   it("is seen not to add up when a part is missing, or counted wrong", () => {
-    const { balance } = held(operatingOf(rigOf(demos[0]), "climb", 0));
+    const { balance } = held(operatingOf(rigOf(clubTrainer), "climb", 0));
     const { heat, rotors } = balance;
     expect(imbalance(balance)).toBeLessThan(1e-12);
     for (const part of Object.keys(heat)) {
@@ -107,8 +107,8 @@ describe("the power of an operating point", () => {
   });
 
   it("adds up under a doubt about the rotors too, which leaves the weight that is raised as it was", () => {
-    const plain = held(operatingOf(rigOf(demos[0]), "climb", 0));
-    const doubted = held(operatingOf(doubtedFigures(demos[0], { rotorTorque: 1.05 }).rig, "climb", 0));
+    const plain = held(operatingOf(rigOf(clubTrainer), "climb", 0));
+    const doubted = held(operatingOf(doubtedFigures(clubTrainer, { rotorTorque: 1.05 }).rig, "climb", 0));
     expect(imbalance(doubted.balance)).toBeLessThan(1e-9);
     expect(doubted.balance.shaft / plain.balance.shaft).toBeCloseTo(1.05, 9);
     expect(doubted.balance.rotors.raising).toBe(plain.balance.rotors.raising);
@@ -116,13 +116,13 @@ describe("the power of an operating point", () => {
 });
 
 describe("an operating point", () => {
-  const rig = rigOf(demos[0]);
+  const rig = rigOf(clubTrainer);
   const at = (load: SteadyLoad, mode = 1, options = {}) => held(operatingOf(rig, load, mode, options));
 
   it("agrees with the figures of the same machine, which read their loads from a table", () => {
     const hover = at("hover");
     const full = at("full-pitch");
-    const figure = (name: Parameters<typeof number>[1]) => number(demos[0], name, 1);
+    const figure = (name: Parameters<typeof number>[1]) => number(clubTrainer, name, 1);
     expect(100 * hover.point.duty).toBeCloseTo(figure("duty-hover"), 3);
     expect(hover.point.packCurrent).toBeCloseTo(figure("hover-pack-current"), 3);
     expect(hover.balance.rotors.profile + hover.balance.rotors.induced).toBeCloseTo(figure("hover-power"), 3);
@@ -172,7 +172,7 @@ describe("an operating point", () => {
     // Power of a drag area: rho V³ f / 2.
     const fast = at("forward").asked.airspeed;
     expect(airframe).toBeCloseTo(0.5 * rig.air.density * fast ** 3 * rig.parts.airframe.dragArea, 9);
-    expect(fast).toBeCloseTo(0.25 * number(demos[0], "tip-speed", 1), 9);
+    expect(fast).toBeCloseTo(0.25 * number(clubTrainer, "tip-speed", 1), 9);
   });
 
   it("takes more duty and a lower ceiling from a pack that is emptier", () => {
@@ -183,7 +183,7 @@ describe("an operating point", () => {
       expect(most.ok && least.ok && least.speed < most.speed).toBe(true);
       // At the ceiling itself full duty holds the load.
       if (!most.ok || load === "forward") continue;
-      const there = withValue(demos[0], "modes.1.headRpm", (0.9999 * most.speed) / rpm);
+      const there = withValue(clubTrainer, "modes.1.headRpm", (0.9999 * most.speed) / rpm);
       expect(held(operatingOf(rigOf(there), load, 1, { charge: 1 })).point.duty).toBeCloseTo(1, 3);
     }
   });
