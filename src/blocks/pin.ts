@@ -4,7 +4,9 @@ import { same } from "#machine/paths";
 import { el, setText } from "#view/dom";
 import { onPin, pin, pinNow } from "#view/pin";
 import { enPins as en } from "#view/words/en-pins";
-import { pinnedAs } from "./pin-words.ts";
+
+/** The words of a difference are fetched with the first pin. */
+let pinnedAs: typeof import("./pin-words.ts").pinnedAs | null = null;
 
 /** Builds the strip; it follows the bench and the pin from then on. `data-pin` says whether the machine now differs. */
 export function makePin(socket: Socket): HTMLElement {
@@ -27,14 +29,21 @@ export function makePin(socket: Socket): HTMLElement {
   const element = el(doc, "div", { class: "pin", role: "group", "aria-label": en.title }, words, set, back, drop);
   const refresh = () => {
     const then = pinNow();
-    const as = then ? pinnedAs(bench.now, then) : "";
+    if (then === null && element.dataset.pin === "none") return;
+    if (then && !pinnedAs) {
+      void import("./pin-words.ts").then((words) => {
+        pinnedAs = words.pinnedAs;
+        refresh();
+      });
+    }
+    const as = then && pinnedAs ? pinnedAs(bench.now, then) : "";
     element.dataset.pin =
       then === null ? "none" : same({ ...then, name: "" }, { ...bench.now, name: "" }) ? "same" : "differs";
     set.hidden = element.dataset.pin === "same";
     setText(set, then ? en.anew : en.pin);
     back.hidden = element.dataset.pin !== "differs";
     drop.hidden = words.hidden = then === null;
-    setText(words, then === null ? "" : as === "" ? en.same : en.differs(as));
+    setText(words, element.dataset.pin === "same" ? en.same : as === "" ? "" : en.differs(as));
   };
   bind(socket, { element, refresh });
   const stop = onPin(() => {

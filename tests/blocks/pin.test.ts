@@ -1,4 +1,4 @@
-import { beforeEach, describe, expect, it } from "vitest";
+import { beforeEach, describe, expect, it, vi } from "vitest";
 import { modesTable } from "#blocks/modes-table";
 import { makePin } from "#blocks/pin";
 import { pinnedAs } from "#blocks/pin-words";
@@ -48,7 +48,7 @@ describe("the strip", () => {
     return { bench, element, button, words: () => plain(element.querySelector(".pin-words")?.textContent) };
   }
 
-  it("pins the machine as it is, tells what changes, and goes back to it in one step", () => {
+  it("pins the machine as it is, tells what changes, and goes back to it in one step", async () => {
     const { bench, element, button, words } = strip();
     expect([element.dataset.pin, button("back").hidden, button("drop").hidden]).toEqual(["none", true, true]);
     button("set").click();
@@ -57,6 +57,7 @@ describe("the strip", () => {
     bench.set("gears.pinionTeeth", 15);
     bench.set("pack.chargePercent", 50);
     expect(element.dataset.pin).toBe("differs");
+    await vi.waitFor(() => expect(words()).toContain("13 t"));
     expect(words()).toBe("Pinned, and dashed on the plots: charge 100 %, 13 t.");
     button("back").click();
     expect([bench.now.gears.pinionTeeth, bench.now.pack.chargePercent]).toEqual([13, 100]);

@@ -6,7 +6,7 @@ export const enPins = {
   back: "back to it",
   drop: "unpin",
   /** Said in the strip while the machine still is as it was pinned. */
-  same: "Pinned as it is. Change something: the plots keep this as a dashed line.",
+  same: "Pinned. Change something, and the plots keep this dashed.",
   differs: (as: string) => `Pinned, and dashed on the plots: ${as}.`,
   teeth: (teeth: string) => `${teeth} t`,
   part: (name: string, value: string) => `${name} ${value}`,
