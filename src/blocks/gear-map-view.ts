@@ -6,6 +6,8 @@ import type { View } from "#view/shown";
 import { enGearMap as en } from "#view/words/en-gear-map";
 import type { GearMapState, MapCell } from "./gear-map.ts";
 import { gearTable } from "./gear-table.ts";
+import "./gear-map.css";
+import "./gear-map-words.css";
 
 /** Where the keys lead from a place: columns along, rows down. */
 const steps: Readonly<Record<string, readonly [number, number]>> = {

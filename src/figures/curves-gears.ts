@@ -13,14 +13,16 @@ const FEWEST_TEETH = 6;
 const MOST_DRAWN = 26;
 /** Steps of a curve over the pinions: each costs a ceiling, and the curve is smooth. */
 const STEPS = 14;
-const ROUND = 10;
+const ROUND = 20;
+/** The curves go to so many times the teeth that are fitted, and on to the next round count. */
+const REACH = 2.5;
 
 /** Pinions to draw: from a small one to about three times the one fitted, as far as there are any. Unit: teeth. Source: definition. */
 function pinionsAround(fitted: number): number[] {
   const first = Math.min(FEWEST_TEETH, fitted);
   // Ends at a round count, so that a step of the pinion seldom moves the end.
   const last = Math.min(
-    Math.max(Math.ceil((3 * fitted) / ROUND) * ROUND, MOST_DRAWN),
+    Math.max(Math.ceil((REACH * fitted) / ROUND) * ROUND, MOST_DRAWN),
     fieldAt("gears.pinionTeeth").max,
   );
   const step = Math.max(1, Math.ceil((last - first) / STEPS));
