@@ -2,6 +2,7 @@
 import { type Answers, answer } from "#view/answers";
 import { el, setText } from "#view/dom";
 import { type Shown, show, type View } from "#view/shown";
+import "./pick.css";
 
 interface PickState {
   readonly id: string;

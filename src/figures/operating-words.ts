@@ -6,7 +6,7 @@ import { mostMach } from "./asked.ts";
 import type { NotOperating, OperatingProblem } from "./operating.ts";
 
 /** What each load is called inside a sentence. */
-export const loadNames: Readonly<Record<SteadyLoad, string>> = {
+const loadNames: Readonly<Record<SteadyLoad, string>> = {
   flat: "flat pitch on the ground",
   hover: "hover",
   "full-pitch": "full pitch before the climb begins",
