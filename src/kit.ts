@@ -1,4 +1,8 @@
 /** What the cells of a notebook may use: its one import. What is not here, a page does not need. */
+export { doubtsBar } from "#blocks/doubts-bar";
+export { matchedCurrent } from "#blocks/matched";
+export { secondMachine } from "#blocks/second-machine";
+export { sideBySide } from "#blocks/side-by-side";
 export { words } from "virtual:words";
 export { energyLike, energyPlot, pullMass, pullPlot } from "#blocks/blade-plots";
 export { setupCard } from "#blocks/card";

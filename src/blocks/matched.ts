@@ -1,0 +1,29 @@
+/** What the proposed second machine draws in hover, for the question that comes before it is shown. */
+import { figuresOf } from "#figures/figures";
+import { cellsProposed, matchedMachine } from "#figures/second-machine";
+import type { Machine } from "#machine/machine";
+
+interface Matched {
+  readonly cells: number;
+  /** Pack current in hover, A; null where it can't be held. */
+  readonly current: number | null;
+  /** Where a scale for guesses should end, A. */
+  readonly scale: number;
+}
+
+const known = new WeakMap<Machine, Map<number, Matched>>();
+
+/** The machine with two cells more and the Kv to match, in the hover of a mode. */
+export function matchedCurrent(machine: Machine, mode: number): Matched {
+  const kept = known.get(machine) ?? new Map<number, Matched>();
+  known.set(machine, kept);
+  let found = kept.get(mode);
+  if (!found) {
+    const cells = cellsProposed(machine);
+    const current = figuresOf(matchedMachine(machine, cells)).number("hover-pack-current", mode);
+    const now = figuresOf(machine).number("hover-pack-current", mode);
+    found = { cells, current, scale: Math.max(10, 10 * Math.ceil((2 * Math.max(now ?? 0, current ?? 0)) / 10)) };
+    kept.set(mode, found);
+  }
+  return found;
+}
