@@ -34,8 +34,6 @@ export interface FlowState {
   readonly mode: number;
 }
 
-type Found = Operating | NotOperating;
-
 /** Power of a part, W; nothing below nothing is drawn. */
 export const wattsOf = ({ balance }: Operating, part: PartName): number =>
   Math.max(0, { ...balance.heat, ...balance.rotors }[part]);
