@@ -1,14 +1,7 @@
 /** What the picture of the power says: its rows, its sentence and the table behind it, from an operating point. */
 import type { RotorPower, SteadyLoad } from "#figures/asked";
 import type { Figures } from "#figures/figures";
-import {
-  type BoardHeat,
-  ceilingIn,
-  lastsFor,
-  type NotOperating,
-  type Operating,
-  operatingOf,
-} from "#figures/operating";
+import { type BoardHeat, ceilingIn, lastsFor, type Operating, operatingOf } from "#figures/operating";
 import { notOperatingWords } from "#figures/operating-words";
 import { rpm } from "#model/constants";
 import { formatNumber, formatValue } from "#view/format";
