@@ -47,6 +47,7 @@ export { warnings } from "#blocks/warnings";
 export { whatChanges } from "#blocks/what-changes";
 export { wordFinder } from "#blocks/word-finder";
 export { wordQuiz } from "#blocks/word-quiz";
+export { governorFacts } from "#flights/hands";
 export { ceilingsWith } from "#flights/packs";
 export { choice } from "#inputs/choice";
 export { dial } from "#inputs/dial";

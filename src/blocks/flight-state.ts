@@ -1,7 +1,7 @@
 /** What a flight on a page is: which runs, drawn how, and what the reader has drawn before it. Plain data. */
 import { type FlightRequest, type FlightResult, flightOf, knownFlight, sizeOf } from "#flights/flight";
 import { type LaneName, laneAt } from "#flights/lanes";
-import { flightWords } from "#flights/told";
+import { flightWords, flightWordsInShort } from "#flights/told";
 import type { Ink } from "#plots/state";
 import { formatValue } from "#view/format";
 import { enFlights as en } from "#view/words/en-flights";
@@ -97,7 +97,9 @@ export function saidOf(state: FlightState, results: readonly FlightResult[]): st
   const told = state.runs.map((run, i) => {
     const result = results[i];
     if (!result) return "";
-    const words = runWords(run, result);
+    // The same machine flown otherwise: only what sets it apart.
+    const beside = i > 0 && run.ink === "pinned-now";
+    const words = result.ok && beside ? flightWordsInShort(result) : runWords(run, result);
     return state.runs.length > 1 ? `${run.label[0]?.toUpperCase()}${run.label.slice(1)}: ${words}` : words;
   });
   return [...told, gapWords(state, results[0])].filter(Boolean).join(" ");

@@ -38,8 +38,8 @@ export type FlightResult = Flown | { readonly ok: false; readonly why: string };
 
 /** Most samples kept of one flight: more than a wide screen has pixels. */
 const samples = 2400;
-/** Beside the flight of now and what-if, a few that were just looked at. */
-const kept = 8;
+/** All flights of a page: its runs, those beside them, and a row of gains. */
+const kept = 32;
 
 const known = new WeakMap<Machine, Map<string, FlightResult>>();
 

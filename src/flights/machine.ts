@@ -46,7 +46,7 @@ const heat = {
 /** Hub, shaft and main gear beside the blades: share of their inertia. From memory. */
 const hubShare = 0.03;
 /** Clock that times the commutation, s, return to speed after an autorotation, s, and hottest winding and controller, K. Common practice, no source. */
-const clockStep = 5e-7;
+export const clockStep = 5e-7;
 const bailOutRamp = 1.5;
 const hottest = { winding: 120 + zeroCelsius, controller: 100 + zeroCelsius } as const;
 

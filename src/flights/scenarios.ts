@@ -5,6 +5,7 @@ import type { FlightOrder } from "#model/flight/run";
 import {
   autorotation,
   drawn,
+  hover,
   type Load,
   type Mode,
   pumps,
@@ -45,6 +46,7 @@ export type PackMix = (typeof packMixes)[number];
 /** A flight, as plain data. Collectives in degrees, times in s. */
 export type Scenario =
   | { readonly kind: "punch"; readonly hold?: number; readonly after?: number }
+  | { readonly kind: "hover"; readonly seconds: number }
   | { readonly kind: "pumps" }
   | { readonly kind: "unload" }
   | { readonly kind: "spool-up" }
@@ -102,6 +104,8 @@ export function orderOf(mode: Mode, scenario: Scenario): FlightOrder {
       const whole = punch(mode, { collective: highest, hold });
       return { ...whole, duration: whole.duration - punchCalm + Math.min(after, punchCalm) };
     }
+    case "hover":
+      return hover(mode, scenario.seconds);
     case "pumps":
       return pumps(mode, { highest, lowest: Math.max(lowest, 2 * hovering(mode) - highest), count: 5, period: 0.8 });
     case "unload":

@@ -90,8 +90,10 @@ function steadyWords(flown: Flown): string {
     }
   }
   if (!asked) return "No governor is at work here.";
+  const cut = flown.end.why !== "flown" && flown.end.why !== "ground";
   if (!reached) return `Never reaches the set speed of ${speed(flown.setSpeed)}.`;
   const least = Math.round(deepest / rpm);
+  if (cut) return "Until then it holds the set speed.";
   return least < 2
     ? "Holds the set speed all through."
     : `Holds the set speed all through: at most ${withUnit(least, "rpm")} low, at ${fine(at)}.`;
@@ -110,30 +112,56 @@ function dutyWords(flown: Flown): string {
     : `The duty goes no higher than ${percent(highest)}: there is room left.`;
 }
 
+/** An overspeed so soon after the pitch was eased comes from it, s. A duty that moves so far at once is restless. Our choice. */
+const reaction = 0.6;
+const jump = 0.3;
+
 function overspeedWords(flown: Flown): string {
   const high = ofKind(flown, "speed-high").reduce<Span | null>(
     (best, s) => (best && best.value >= s.value ? best : s),
     null,
   );
-  return high ? `Unloaded, the head runs ${speed(high.value - high.level)} over, at ${fine(high.at)}.` : "";
+  if (!high) return "";
+  const over = `head runs ${speed(high.value - high.level)} over, at ${fine(high.at)}.`;
+  return easedBetween(flown, high.from - reaction, high.at) ? `Unloaded, the ${over}` : `The ${over}`;
 }
 
-/** Limits that were passed, and hunting: each kind once, the longest. */
-function limitWords(flown: Flown): string[] {
-  const kinds = [
-    "hunting",
-    "blades-over-limit",
-    "motor-over-limit",
-    "electrical-over-limit",
-    "current-over-limit",
-    "winding-over-limit",
-    "controller-over-limit",
-  ] as const;
+/** A duty that jumps from one correction to the next: what gains do that are too high for the loop, whether the speed shows it or not. */
+function restlessWords({ trace: { duty } }: Flown): string {
+  let changes = 0;
+  let jumps = 0;
+  for (let i = 1; i < duty.length; i++) {
+    const change = Math.abs(duty[i]! - duty[i - 1]!);
+    if (change > 0.001) changes++;
+    if (change > jump) jumps++;
+  }
+  return jumps > 5 && jumps > 0.15 * changes
+    ? `The duty jumps by more than ${percent(jump)} from one correction to the next: these gains are too high here.`
+    : "";
+}
+
+const limitKinds = [
+  "blades-over-limit",
+  "motor-over-limit",
+  "electrical-over-limit",
+  "current-over-limit",
+  "winding-over-limit",
+  "controller-over-limit",
+] as const;
+
+/** Limits that were passed, or hunting: each kind once, the longest. */
+function limitWords(flown: Flown, kinds: readonly Span["kind"][]): string[] {
   return kinds.flatMap((kind) => {
     const span = longest(ofKind(flown, kind));
     const event = span && flown.events.find((e) => e.kind === kind && e.from === span.from);
     return event ? [event.words] : [];
   });
+}
+
+/** Hunting first, where there is any: then 'holds all through' would be no more than half the truth. */
+function unsteadyWords(flown: Flown): string[] {
+  const unrest = [...limitWords(flown, ["hunting"]), restlessWords(flown)].filter(Boolean);
+  return unrest.length > 0 && ofKind(flown, "speed-low").length === 0 ? unrest : [...unrest, heldWords(flown)];
 }
 
 function packWords(flown: Flown): string {
@@ -169,12 +197,16 @@ function learningWords(flown: Flown): string {
     : `${turned} ${learned.words}`;
 }
 
+/** A run that stands beside another: what sets it apart, in two sentences or three. Units as in `flightWords`. */
+export const flightWordsInShort = (flown: Flown): string =>
+  [flown.endWords ?? "", ...unsteadyWords(flown), overspeedWords(flown)].filter(Boolean).join(" ");
+
 /** All of it in sentences, the main one first. Units stand in the words: s, min, rpm, %. */
 export function flightWords(flown: Flown, scenario: Scenario): string {
   const parts = ((): string[] => {
     switch (scenario.kind) {
       case "whole-pack":
-        return [packWords(flown), ...limitWords(flown).slice(0, 2)];
+        return [packWords(flown), ...limitWords(flown, limitKinds).slice(0, 2)];
       case "learning":
         return [learningWords(flown)];
       case "autorotation":
@@ -183,11 +215,13 @@ export function flightWords(flown: Flown, scenario: Scenario): string {
         return [
           overspeedWords(flown) || "Unloaded, the head stays within 1 % of its speed.",
           heldWords(flown),
-          ...limitWords(flown),
+          ...limitWords(flown, limitKinds),
         ];
       default:
-        return [heldWords(flown), dutyWords(flown), overspeedWords(flown), ...limitWords(flown)];
+        return [...unsteadyWords(flown), dutyWords(flown), overspeedWords(flown), ...limitWords(flown, limitKinds)];
     }
   })();
-  return [...parts, scenario.kind === "whole-pack" ? "" : (flown.endWords ?? "")].filter(Boolean).join(" ");
+  const ended = scenario.kind === "whole-pack" ? "" : (flown.endWords ?? "");
+  // Ground comes last; a run that left the possible says so first.
+  return (flown.end.why === "ground" ? [...parts, ended] : [ended, ...parts]).filter(Boolean).join(" ");
 }

@@ -47,6 +47,37 @@ export const integralTime = relation({
   source: "integral of a constant; K. J. Åström and R. M. Murray, Feedback Systems, ch. 11",
 });
 
+/** How far the speed stays low when the proportional part alone has to bring more duty. */
+export const proportionalDroop = relation({
+  name: "droop with the proportional part alone",
+  symbol: "\\Delta \\omega",
+  unit: "rad/s",
+  terms: {
+    dutyChange: { name: "change of duty", symbol: "\\Delta D", unit: "" },
+    proportionalGain: { name: "proportional gain", symbol: "K_p", unit: "" },
+    reference: { name: "speed that counts as 100 %", symbol: "\\omega_{ref}", unit: "rad/s" },
+  },
+  formula: (t) => `\\frac{${t.dutyChange}}{${t.proportionalGain}} \\times ${t.reference}`,
+  of: (v) => (v.dutyChange / v.proportionalGain) * v.reference,
+  assumes: "A steady load, a duty below its limit, no integral part. Any unit of speed will do.",
+  source: "steady-state error of proportional control; K. J. Åström and R. M. Murray, Feedback Systems, ch. 11",
+});
+
+/** Smallest step that a reading by commutation time can make, as a share of the speed. */
+export const readingStep = relation({
+  name: "smallest step of the reading",
+  symbol: "\\delta",
+  unit: "",
+  terms: {
+    clockStep: { name: "step of the clock", symbol: "\\tau", unit: "s" },
+    period: { name: "time of one electrical turn", symbol: "T", unit: "s" },
+  },
+  formula: (t) => `\\frac{${t.clockStep}}{${t.period}}`,
+  of: (v) => v.clockStep / v.period,
+  assumes: "One electrical turn is counted in whole steps of the clock.",
+  source: "definition of a period counter",
+});
+
 /** How often the governor corrects in one turn of the rotor. */
 export const correctionsPerTurn = relation({
   name: "corrections in one turn of the rotor",

@@ -1,7 +1,14 @@
 import { describe, expect, it } from "vitest";
 import { rpm } from "#model/constants";
 import { createGovernor, ERROR, INTERVAL, OUTPUT } from "#model/flight/governor";
-import { commutationPeriod, correctionsPerTurn, dutyStepSpeed, integralTime } from "#model/loop";
+import {
+  commutationPeriod,
+  correctionsPerTurn,
+  dutyStepSpeed,
+  integralTime,
+  proportionalDroop,
+  readingStep,
+} from "#model/loop";
 import { electricalFrequency } from "#model/poles";
 
 describe("times and steps of a governor's loop", () => {
@@ -41,5 +48,30 @@ describe("times and steps of a governor's loop", () => {
   it("shares the speed out among the steps", () => {
     // Definition.
     expect(dutyStepSpeed({ fullSpeed: 2600, steps: 1000 })).toBeCloseTo(2.6, 12);
+  });
+
+  it("droops as the proportional governor does at rest", () => {
+    // Steady-state error of proportional control on a static plant: a duty of 0.7 is held at no error, 0.85 is wanted.
+    const governor = createGovernor({
+      proportionalGain: 3,
+      integralGain: 0,
+      antiWindup: "none",
+      backGain: 0,
+      lowest: 0,
+      highest: 1,
+      steps: 0,
+    });
+    governor.preset(0.7);
+    governor.port[ERROR] = proportionalDroop({ dutyChange: 0.15, proportionalGain: 3, reference: 2000 }) / 2000;
+    governor.port[INTERVAL] = 1e-3;
+    governor.correct();
+    expect(governor.port[OUTPUT]).toBeCloseTo(0.85, 12);
+  });
+
+  it("reads in steps as coarse as its clock against one electrical turn", () => {
+    // Definition of a period counter: a 50 Hz turn of 20 ms counted in steps of 1 ms is one in twenty.
+    expect(
+      readingStep({ clockStep: 1e-3, period: commutationPeriod({ motorSpeed: 600 * rpm, poles: 10 }) }),
+    ).toBeCloseTo(0.05, 12);
   });
 });

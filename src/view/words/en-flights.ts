@@ -2,6 +2,7 @@
 export const enFlights = {
   titles: {
     punch: "One punch of the collective",
+    hover: "A quiet hover",
     pumps: "Pumping the collective",
     unload: "A climb, suddenly unloaded",
     "spool-up": "The soft start",
