@@ -6,7 +6,7 @@ import { type LearningSetup, properLearning } from "#flights/scenarios";
 import { fittedNow, type Machine } from "#machine/machine";
 import type { Answers } from "#view/answers";
 import { el, setText } from "#view/dom";
-import { formatValue } from "#view/format";
+import { formatNumber, formatValue } from "#view/format";
 import { type Shown, show, type View } from "#view/shown";
 import { enLearning } from "#view/words/en-learning";
 import { type FactsState, factsTable } from "./facts-table.ts";
@@ -23,7 +23,12 @@ interface StoredState {
   readonly open: boolean;
 }
 
-const room = (value: number | null): string => formatValue(value, "rpm", { signed: true, none: en.none });
+/** Two motor speeds this near are one and the same reference, as a share: rounding, and the rotor's tables. Our choice. */
+const sameSpeed = 5e-4;
+
+/** The unit stands in the caption. */
+const plain = (value: number): string => formatNumber(value);
+const room = (value: number | null): string => (value === null ? en.none : formatNumber(value, 0, true));
 
 /** The modes that lose their full pitch, and those that pass the blades' limit, in words. */
 function lossWords(machine: Machine, modes: readonly StoredMode[]): string[] {
@@ -53,9 +58,9 @@ function outcomeOf({ machine, setup, open }: StoredState): { facts: FactsState; 
   const modes = modesWith(machine, known?.off ?? 0, figuresOf(machine));
   const wrong = known !== null && known.kind !== "same";
   const cells = (mode: StoredMode): string[] => [
-    formatValue(mode.wanted, "rpm"),
+    plain(mode.wanted),
     ...(known
-      ? [formatValue(mode.real, "rpm"), room(mode.real - mode.wanted), room(mode.room)]
+      ? [plain(mode.real), room(mode.real - mode.wanted), room(mode.room)]
       : [open ? en.asBefore : "…", "…", room(mode.wantedRoom)]),
   ];
   const words = stored
@@ -110,7 +115,8 @@ const storedView: View<StoredState> = {
       const outcome = outcomeOf(state);
       put(outcome.facts);
       motorRpm = outcome.motorRpm;
-      const taken = motorRpm !== null && state.machine.controller.learned.motorRpm === motorRpm;
+      const held = state.machine.controller.learned.motorRpm;
+      const taken = motorRpm !== null && held !== null && Math.abs(held / motorRpm - 1) < sameSpeed;
       box.hidden = motorRpm === null;
       take.disabled = taken;
       setText(said, taken ? en.taken : en.about);

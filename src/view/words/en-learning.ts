@@ -55,7 +55,7 @@ export const enLearning = {
     flies: (share: string) => `At that pitch the rotor lifts ${share} of the weight: it takes off.`,
   },
   stored: {
-    caption: "What every mode then really does",
+    caption: "What every mode then really does, in rpm",
     columns: ["mode", "you ask for", "it turns", "off by", "room at full pitch"],
     asBefore: "as before",
     none: "none",
