@@ -4,6 +4,8 @@ export { matchedCurrent } from "#blocks/matched";
 export { secondMachine } from "#blocks/second-machine";
 export { sideBySide } from "#blocks/side-by-side";
 export { words } from "virtual:words";
+export { bandLoad, bandLoadPick, carriedPlot, placePlot } from "#blocks/band-plots";
+export { bandFacts, gripTable, placeTable } from "#blocks/band-tables";
 export { energyLike, energyPlot, pullMass, pullPlot } from "#blocks/blade-plots";
 export { setupCard } from "#blocks/card";
 export { cellsPlot, cellsTable } from "#blocks/cells-plots";

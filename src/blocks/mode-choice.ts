@@ -8,11 +8,14 @@ import { enBlocks as en } from "#view/words/en-blocks";
 
 const ID = "mode";
 
-/** The place of the mode looked at; the last one of the list where nothing was chosen: it has the least room. */
-export function modeChosen(machine: Machine, answers: Answers): number {
+/**
+ * The place of the mode looked at. Where nothing was chosen it is the last one of the list, which has the least room, or
+ * the one that the page says.
+ */
+export function modeChosen(machine: Machine, answers: Answers, usual = Number.POSITIVE_INFINITY): number {
   const chosen = answers[ID];
   const last = machine.modes.length - 1;
-  return typeof chosen === "number" && Number.isInteger(chosen) && chosen >= 0 ? Math.min(chosen, last) : last;
+  return Math.min(typeof chosen === "number" && Number.isInteger(chosen) && chosen >= 0 ? chosen : usual, last);
 }
 
 interface ModeChoiceState {
@@ -21,10 +24,10 @@ interface ModeChoiceState {
 }
 
 /** Lets the reader choose the mode that the page looks at. */
-export function modeChoice(machine: Machine, answers: Answers): Shown<ModeChoiceState> {
+export function modeChoice(machine: Machine, answers: Answers, usual?: number): Shown<ModeChoiceState> {
   return show<ModeChoiceState>(modeChoiceView, {
     names: machine.modes.map((_, mode) => modeName(machine, mode)),
-    chosen: modeChosen(machine, answers),
+    chosen: modeChosen(machine, answers, usual),
   });
 }
 

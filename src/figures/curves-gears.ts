@@ -18,7 +18,7 @@ const ROUND = 20;
 const REACH = 2.5;
 
 /** Pinions to draw: from a small one to about three times the one fitted, as far as there are any. Unit: teeth. Source: definition. */
-function pinionsAround(fitted: number): number[] {
+export function pinionsAround(fitted: number): number[] {
   const first = Math.min(FEWEST_TEETH, fitted);
   // Ends at a round count, so that a step of the pinion seldom moves the end.
   const last = Math.min(

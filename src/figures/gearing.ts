@@ -51,7 +51,8 @@ export interface Gearing {
   readonly motorTooFast: boolean;
   /** In the unit of `gearUnits`; null where the machine can't do it. */
   readonly number: (quantity: GearQuantity) => number | null;
-  /** Null where the load isn't held. */
+  /** The chain at the set speed; null where the load isn't held. */
+  readonly point: (load: LoadName) => OperatingPoint | null;
   readonly heats: (load: LoadName) => Heats | null;
 }
 
@@ -139,6 +140,7 @@ function gearingOf(figures: Figures, mode: number, ratio: number): Gearing {
     held: full && hover ? "full-pitch" : hover ? "hover" : "not",
     motorTooFast: tooFast(rig, speed * ratio),
     number,
+    point: (load) => (load === "hover" ? hover : full),
     heats: (load) => heatsOf(load === "hover" ? hover : full),
   };
 }

@@ -58,3 +58,15 @@ export const chargeUsed = relation({
   assumes: "The pack gives its printed capacity.",
   source: "charge count, by definition",
 });
+
+/** Ripple that the capacitor at a chopper's input carries: the pulses drawn from it less the pack's even current. */
+export const bufferCurrent = relation({
+  name: "current in the controller's capacitor",
+  symbol: "I_c",
+  unit: "A",
+  terms: { current, duty: { name: "duty", symbol: "D", unit: "" } },
+  formula: (t) => `${t.current} \\times \\sqrt{${t.duty}\\,(1 - ${t.duty})}`,
+  of: (v) => v.current * Math.sqrt(Math.max(0, v.duty * (1 - v.duty))),
+  assumes: "An ideal chopper: the motor's current is even within a pulse, the pack's throughout. A root mean square.",
+  source: "rms of a pulse less its mean, by definition; as given for step-down converters' input capacitors everywhere",
+});
