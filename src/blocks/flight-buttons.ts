@@ -67,10 +67,15 @@ export function buttonsFor(doc: Document, deeds: Deeds): Buttons {
           takes.push(made);
           taking.append(made);
         }
-        setText(takes[i]!, next.runs.length > 1 ? `${en.take}: ${run.label}` : en.take);
+        setText(
+          takes[i]!,
+          next.runs.filter(({ ink }) => !ink.startsWith("pinned")).length > 1 ? `${en.take}: ${run.label}` : en.take,
+        );
       }
       takes.forEach((made, i) => {
-        made.hidden = !flown[i]?.ok || i >= next.runs.length;
+        const run = next.runs[i];
+        // What only stands beside the reader's machines is seen, not taken.
+        made.hidden = !flown[i]?.ok || !run || run.ink.startsWith("pinned");
       });
     },
   };

@@ -89,18 +89,28 @@ export function wordsOf(state: FlightState): string {
   }
   const results = resultsOf(state);
   if (!results) return en.soon;
-  return saidOf(state, results);
+  return inOne(saidOf(state, results));
 }
 
-/** The same for results that are known. */
-export function saidOf(state: FlightState, results: readonly FlightResult[]): string {
-  const told = state.runs.map((run, i) => {
+/** What is said of one run: what it is called, where others stand beside it, and its sentences. */
+export interface Said {
+  readonly label: string;
+  readonly words: string;
+}
+
+/** The same for results that are known, run by run; last, how far the guess was off. */
+export function saidOf(state: FlightState, results: readonly FlightResult[]): Said[] {
+  const told = state.runs.map((run, i): Said => {
     const result = results[i];
-    if (!result) return "";
+    if (!result) return { label: "", words: "" };
     // The same machine flown otherwise: only what sets it apart.
     const beside = i > 0 && run.ink === "pinned-now";
     const words = result.ok && beside ? flightWordsInShort(result) : runWords(run, result);
-    return state.runs.length > 1 ? `${run.label[0]?.toUpperCase()}${run.label.slice(1)}: ${words}` : words;
+    return { label: state.runs.length > 1 ? `${run.label[0]?.toUpperCase()}${run.label.slice(1)}:` : "", words };
   });
-  return [...told, gapWords(state, results[0])].filter(Boolean).join(" ");
+  return [...told, { label: "", words: gapWords(state, results[0]) }].filter(({ words }) => words !== "");
 }
+
+/** All of it in one breath. */
+export const inOne = (said: readonly Said[]): string =>
+  said.map(({ label, words }) => (label === "" ? words : `${label} ${words}`)).join(" ");

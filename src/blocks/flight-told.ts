@@ -2,14 +2,42 @@
 import type { FlightResult } from "#flights/flight";
 import { laneAt, lanes } from "#flights/lanes";
 import type { PlotState, Table } from "#plots/state";
-import { el } from "#view/dom";
+import { el, setText } from "#view/dom";
 import { unitText } from "#view/format";
 import { enFlights as en } from "#view/words/en-flights";
 import { timeUnit } from "./flight-lanes.ts";
-import type { FlightState } from "./flight-state.ts";
+import type { FlightState, Said } from "./flight-state.ts";
 
 /** Rows of the table. */
 const ROWS = 21;
+
+/** What is said below a flight, a line for each run: its label in a stronger hand, or its first sentence where it is alone. */
+export function saidLines(doc: Document): { element: HTMLElement; put(said: readonly Said[]): void } {
+  const element = el(doc, "span", { role: "status" });
+  const lines: { line: HTMLElement; strong: HTMLElement; rest: Text }[] = [];
+  return {
+    element,
+    put(said) {
+      for (const [i, { label, words }] of said.entries()) {
+        if (!lines[i]) {
+          const strong = el(doc, "b");
+          const rest = doc.createTextNode("");
+          const line = el(doc, "span", { class: "flight-said" }, strong, rest);
+          element.append(line, " ");
+          lines[i] = { line, strong, rest };
+        }
+        const { line, strong, rest } = lines[i];
+        const end = label === "" ? /[.!?](?=\s)/.exec(words) : null;
+        const cut = end ? end.index + 1 : label === "" ? words.length : 0;
+        setText(strong, label === "" ? words.slice(0, cut) : label);
+        const more = label === "" ? words.slice(cut) : ` ${words}`;
+        if (rest.data !== more) rest.data = more;
+        line.hidden = false;
+      }
+      for (const { line } of lines.slice(said.length)) line.hidden = true;
+    },
+  };
+}
 
 /** The closed list of what happened; each entry leads the clock to its moment. */
 export function toldList(

@@ -15,10 +15,11 @@ import { buttonsFor } from "./flight-buttons.ts";
 import { clockFor } from "./flight-clock.ts";
 import { cursorOn, valueText } from "./flight-cursor.ts";
 import { written } from "./flight-curve.ts";
-import { heightOf, type LaneMemory, laneLayouts, laneStates, timeText } from "./flight-lanes.ts";
+import { laneStates, timeText } from "./flight-lanes.ts";
+import { heightOf, type LaneMemory, laneLayouts } from "./flight-layout.ts";
 import { handOn } from "./flight-pencil.ts";
-import { type FlightState, resultsOf, saidOf, wordsOf } from "./flight-state.ts";
-import { tableOf, toldList } from "./flight-told.ts";
+import { type FlightState, inOne, resultsOf, type Said, saidOf, wordsOf } from "./flight-state.ts";
+import { saidLines, tableOf, toldList } from "./flight-told.ts";
 import { whenSeen } from "./when-seen.ts";
 import "./flight.css";
 
@@ -41,10 +42,8 @@ export const flightView: View<FlightState> = {
     const cursor = cursorOn(doc, layer);
     const title = el(doc, "p", { class: "plot-title" });
     const frame = el(doc, "div", { class: "plot-frame" }, svg, over);
-    const first = el(doc, "b");
-    const rest = doc.createTextNode("");
-    const said = el(doc, "span", { role: "status" }, first, rest);
-    const caption = el(doc, "figcaption", {}, said);
+    const said = saidLines(doc);
+    const caption = el(doc, "figcaption", {}, said.element);
     const bar = el(doc, "progress", { max: 1, class: "flight-progress", hidden: true, "aria-label": en.soon });
     const told = toldList(doc, (time) => clock.show(time));
     const table = tableBehind(doc);
@@ -124,12 +123,10 @@ export const flightView: View<FlightState> = {
       return { ...now, runs };
     };
 
-    const say = (text: string) => {
-      const end = /[.!?](?=\s)/.exec(text);
-      setText(first, end ? text.slice(0, end.index + 1) : text);
-      const more = end ? text.slice(end.index + 1) : "";
-      if (rest.data !== more) rest.data = more;
-      image.set("aria-label", `${state!.title}. ${text}`);
+    const say = (parts: string | readonly Said[]) => {
+      const told = typeof parts === "string" ? [{ label: "", words: parts }] : parts;
+      said.put(told);
+      image.set("aria-label", `${state!.title}. ${inOne(told)}`);
     };
 
     function draw(): void {

@@ -164,6 +164,18 @@ function unsteadyWords(flown: Flown): string[] {
   return unrest.length > 0 && ofKind(flown, "speed-low").length === 0 ? unrest : [...unrest, heldWords(flown)];
 }
 
+/** What the duty does while nothing happens; the first tenth of a second is the start's own. */
+function quietDutyWords({ trace: { time, duty } }: Flown): string {
+  let [low, high] = [1, 0];
+  for (let i = 0; i < time.length; i++) {
+    if (time[i]! < 0.1) continue;
+    low = Math.min(low, duty[i]!);
+    high = Math.max(high, duty[i]!);
+  }
+  const tenths = (share: number): string => withUnit(Number((100 * share).toFixed(1)), "%");
+  return high < low ? "" : `While nothing happens, the duty moves between ${tenths(low)} and ${tenths(high)}.`;
+}
+
 function packWords(flown: Flown): string {
   const reserve = ofKind(flown, "charge-low")[0];
   const { lost, end } = flown;
@@ -207,6 +219,8 @@ export function flightWords(flown: Flown, scenario: Scenario): string {
     switch (scenario.kind) {
       case "whole-pack":
         return [packWords(flown), ...limitWords(flown, limitKinds).slice(0, 2)];
+      case "hover":
+        return [...unsteadyWords(flown), quietDutyWords(flown), ...limitWords(flown, limitKinds)];
       case "learning":
         return [learningWords(flown)];
       case "autorotation":

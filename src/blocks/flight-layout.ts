@@ -1,0 +1,86 @@
+/** Where the lanes of a flight stand: one below the other, with one scale of time. Pure. Heights belong with those in flight.css. */
+import { type Scale, type Span, scaleOf, spanOf, ticksOf } from "#plots/axis";
+import { LINE, spread, textWidth } from "#plots/labels";
+import { BASELINE, type Layout } from "#plots/layout";
+import { extent } from "#plots/path";
+import type { PlotState } from "#plots/state";
+import { enFlights as en } from "#view/words/en-flights";
+
+/** Heights of the first lane, of the others, and of what lies above, between and below them, px; and what counts as wide. */
+const FIRST = 170;
+const OTHER = 78;
+const ABOVE = 26;
+const BETWEEN = 42;
+const BELOW = 44;
+const WIDE = 540;
+
+/** What the lanes remember, so that no axis jumps. */
+export type LaneMemory = Map<string, Span>;
+
+/** Height of all lanes together, px: the style sheet keeps as much free. */
+export const heightOf = (count: number): number => ABOVE + FIRST + (count - 1) * (BETWEEN + OTHER) + BELOW;
+
+function endLabels(plot: PlotState, y: Scale, right: number, top: number, bottom: number, inside: boolean) {
+  const wanted: { middle: number; height: number }[] = [];
+  const at = (text: string, value: number | null | undefined): number => {
+    if (text === "" || value === null || value === undefined) return -1;
+    const middle = Math.min(bottom, Math.max(top, y(value))) + (inside ? -13 : 0);
+    return wanted.push({ middle, height: LINE }) - 1;
+  };
+  const curveAt = plot.curves.map((curve) => at(curve.label, curve.ys[curve.ys.length - 1]));
+  const levelAt = (plot.levels ?? []).map((level) => at(level.label, level.at));
+  const middles = spread(wanted, top + 4, bottom - 6);
+  const put = (text: string, i: number) => ({
+    lines: i < 0 ? [] : [text],
+    x: inside ? right - 2 : right + 13,
+    y: (middles[i] ?? 0) + BASELINE,
+    anchor: inside ? ("end" as const) : ("start" as const),
+  });
+  return {
+    curveLabels: plot.curves.map((curve, i) => put(curve.label, curveAt[i]!)),
+    levelLabels: (plot.levels ?? []).map((level, i) => put(level.label, levelAt[i]!)),
+  };
+}
+
+/** Where the lanes go in a box so wide (px): all share left, right and the scale of time. */
+export function laneLayouts(plots: readonly PlotState[], width: number, memory: LaneMemory, hold: boolean): Layout[] {
+  const box = { width, height: heightOf(plots.length) };
+  const rows = plots.map((plot, i) => {
+    const top = i === 0 ? ABOVE : ABOVE + FIRST + BETWEEN + (i - 1) * (OTHER + BETWEEN);
+    const bottom = top + (i === 0 ? FIRST : OTHER);
+    const before = memory.get(plot.name) ?? null;
+    const levels = (plot.levels ?? []).map((level) => level.at);
+    const seen = extent(...plot.curves.map((curve) => curve.ys), levels);
+    const span = hold && before ? before : spanOf(plot.y, before, seen);
+    memory.set(plot.name, span);
+    return { plot, top, bottom, span, yTicks: ticksOf(plot.y, span, bottom - top, i === 0 ? 28 : 26) };
+  });
+  const left = Math.max(34, ...rows.flatMap(({ yTicks }) => yTicks.map((tick) => textWidth(tick.text)))) + 8;
+  const labels = rows.flatMap(({ plot }) =>
+    [...plot.curves, ...(plot.levels ?? [])].map((each) => textWidth(each.label)),
+  );
+  // As much room as the widest words of a flight need, whether they stand there yet or not.
+  const beside = Math.max(textWidth(en.asked), textWidth(en.guess), ...labels) + 13;
+  const inside = width < WIDE;
+  const right = width - (inside ? 10 : beside);
+  return rows.map(({ plot, top, bottom, span, yTicks }, i) => {
+    const x = scaleOf({ low: plot.x.low ?? 0, high: plot.x.high ?? 1 }, left, right);
+    const y = scaleOf(span, bottom, top);
+    const last = i === rows.length - 1;
+    const xTicks = last
+      ? ticksOf({ ...plot.x, label: "" }, { low: plot.x.low ?? 0, high: plot.x.high ?? 1 }, right - left, 48)
+      : [];
+    return {
+      box,
+      left,
+      right,
+      top,
+      bottom,
+      x,
+      y,
+      xTicks,
+      yTicks,
+      ...endLabels(plot, y, right, top, bottom, inside),
+    };
+  });
+}
