@@ -64,7 +64,7 @@ export function pinionTurnPlot(figures: Figures, mode = 0): Shown<PlotState> {
         x: teeth,
         y,
         kind: "place",
-        ...(i > 0 && best[0] != null ? { label: en.best(best[0], teeth) } : {}),
+        ...(i === 0 ? { label: en.best(teeth, best[1] ?? teeth) } : {}),
       },
     ];
   });
@@ -77,7 +77,13 @@ export function pinionTurnPlot(figures: Figures, mode = 0): Shown<PlotState> {
     title: en.title,
     unit: "rpm",
     x: { label: en.x, unit: "", ticks: pinions, low: first, high: last },
-    y: { label: en.y, unit: "rpm", low: 0 },
+    // Room for the words above the highest point.
+    y: {
+      label: en.y,
+      unit: "rpm",
+      low: 0,
+      high: 1.12 * Math.max(asked, ...(speeds[0] ?? []).map((each) => each ?? 0)),
+    },
     curves,
     levels: [{ key: "set", axis: "y", at: asked, label: en.asks(modeName(figures.machine, mode)), ink: "plain" }],
     zones: from === null ? [] : [{ key: "current", words: en.zone, x: [from - 0.5, null] }],
