@@ -1,0 +1,71 @@
+import { describe, expect, it } from "vitest";
+import { laneStates, timeText, timeUnit } from "#blocks/flight-lanes";
+import { heightOf, laneLayouts } from "#blocks/flight-layout";
+import { flightPlot } from "#blocks/flight-plot";
+import { resultsOf } from "#blocks/flight-state";
+import { clubTrainer } from "#machine/demos";
+import { plain } from "./mounted.ts";
+
+const { state } = flightPlot({
+  id: "punch",
+  machine: clubTrainer,
+  whatIf: null,
+  answers: {},
+  mode: 2,
+  scenario: { kind: "punch" },
+  pack: "tired",
+  headRpm: 2600,
+});
+const results = resultsOf(state)!;
+const plots = laneStates(state, results, { pinned: null, draft: null }, 640);
+
+describe("the lanes of a flight", () => {
+  it("show head speed, duty, collective and volts, each in its unit, with the speed asked for", () => {
+    expect(plots.map(({ name }) => name)).toEqual(["head-speed", "duty", "collective", "voltage"]);
+    expect(plots.map(({ y }) => y.unit)).toEqual(["rpm", "percent", "deg", "V"]);
+    expect(plots[0]!.levels?.map(({ at }) => at)).toEqual([2600]);
+    expect(plots.map(({ curves }) => curves.length)).toEqual([1, 1, 1, 1]);
+  });
+
+  it("hatch the stretch of full duty across the head speed, where the duty stands at its limit", () => {
+    const [zone] = plots[0]!.zones!;
+    const [from, to] = zone!.x!;
+    const { xs, ys } = plots[1]!.curves[0]!;
+    const inside = Array.from(xs).flatMap((x, i) => (x > from! + 0.02 && x < to! - 0.02 ? [ys[i]!] : []));
+    expect(inside.length).toBeGreaterThan(5);
+    expect(Math.min(...inside)).toBeGreaterThan(99);
+    expect(zone!.words).toBe("full duty");
+  });
+
+  it("stand below each other with one scale of time, inside their box", () => {
+    for (const width of [320, 640, 1000]) {
+      const layouts = laneLayouts(plots, width, new Map(), false);
+      expect(new Set(layouts.map(({ x }) => x(1))).size).toBe(1);
+      for (const [i, { top, bottom, left, right, box }] of layouts.entries()) {
+        expect(box).toEqual({ width, height: heightOf(4) });
+        expect(left).toBeGreaterThan(20);
+        expect(right).toBeLessThanOrEqual(width - 10);
+        expect(bottom).toBeLessThan(box.height);
+        if (i > 0) expect(top).toBeGreaterThan(layouts[i - 1]!.bottom);
+      }
+      // Time is written once, at the foot.
+      expect(layouts.map(({ xTicks }) => xTicks.length > 0)).toEqual([false, false, false, true]);
+    }
+  });
+
+  it("keep their axes while a hand draws", () => {
+    const memory = new Map();
+    const [before] = laneLayouts(plots, 640, memory, false);
+    const higher = { ...plots[0]!, curves: [{ ...plots[0]!.curves[0]!, ys: [2600, 4000] }] };
+    const [held] = laneLayouts([higher, ...plots.slice(1)], 640, memory, true);
+    expect(held!.y.domain()).toEqual(before!.y.domain());
+    const [free] = laneLayouts([higher, ...plots.slice(1)], 640, memory, false);
+    expect(free!.y.domain()[1]).toBeGreaterThanOrEqual(4000);
+  });
+
+  it("count long flights in minutes", () => {
+    expect([timeUnit(20), timeUnit(360)]).toEqual([1, 60]);
+    expect(plain(timeText(1.234, 5))).toBe("1.23 s");
+    expect(plain(timeText(90, 360))).toBe("1.50 min");
+  });
+});
