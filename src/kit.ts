@@ -1,6 +1,8 @@
 /** What the cells of a notebook may use: its one import. What is not here, a page does not need. */
 export { doubtsBar } from "#blocks/doubts-bar";
 export { matchedCurrent } from "#blocks/matched";
+export { rotorTestChoice, rotorTestPlot } from "#blocks/rotor-test-plot";
+export { rotorTests } from "#blocks/rotor-tests";
 export { secondMachine } from "#blocks/second-machine";
 export { sideBySide } from "#blocks/side-by-side";
 export { words } from "virtual:words";
@@ -45,6 +47,7 @@ export { stalePlot } from "#blocks/stale-plot";
 export { throttlePlot } from "#blocks/throttle-plot";
 export { tipPlot } from "#blocks/tip-plot";
 export { topOfBand } from "#blocks/top-of-band";
+export { ownRotorsTable, trustFacts, trustPlot } from "#blocks/trust-plots";
 export { warnings } from "#blocks/warnings";
 export { whatChanges } from "#blocks/what-changes";
 export { wordFinder } from "#blocks/word-finder";

@@ -86,9 +86,10 @@ function roundStep(least: number): number {
 export function ticksOf(axis: Axis, span: Span, room: number, apart: number): Tick[] {
   const most = Math.max(1, Math.floor(room / apart));
   if (axis.ticks) {
-    const inside = axis.ticks.filter((value) => value >= span.low && value <= span.high);
+    const all = axis.ticks.map((value, i) => ({ value, text: axis.tickTexts?.[i] ?? formatNumber(value, 0) }));
+    const inside = all.filter(({ value }) => value >= span.low && value <= span.high);
     const every = Math.max(1, Math.ceil(inside.length / (most + 1)));
-    return inside.filter((_, i) => i % every === 0).map((value) => ({ value, text: formatNumber(value, 0) }));
+    return inside.filter((_, i) => i % every === 0);
   }
   const step = roundStep((span.high - span.low) / most);
   const decimals = stepDecimals(step);

@@ -23,6 +23,8 @@ export interface Axis {
   readonly reversed?: boolean;
   /** The only values that have ticks, such as whole teeth. */
   readonly ticks?: readonly number[];
+  /** What stands at them, where that isn't the value itself: an axis of logarithms. */
+  readonly tickTexts?: readonly string[];
   /** Words at the two ends, in the order they stand on the page: `full`, `empty`. */
   readonly ends?: readonly [string, string];
 }

@@ -45,8 +45,8 @@ export interface CheckedSet {
 /** Air of the tests: sea level, standard. Coefficients hardly depend on it; where a tip Mach number is printed it is met. */
 const air = { density: 1.225, viscosity: 1.789e-5, soundSpeed: 340.3 } as const;
 
-/** The value below which the share `q` lies, between neighbours by proportion. */
-function quantile(values: readonly number[], q: number): number {
+/** The value below which the share `q` (0 to 1) lies, between neighbours by proportion; in the unit of the values. Source: definition. */
+export function quantile(values: readonly number[], q: number): number {
   const sorted = values.toSorted((a, b) => a - b);
   const at = (sorted.length - 1) * q;
   const below = sorted[Math.floor(at)]!;

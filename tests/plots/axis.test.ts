@@ -65,6 +65,14 @@ describe("the ends of an axis", () => {
 });
 
 describe("ticks", () => {
+  it("bear words of their own where an axis has them, such as powers of ten", () => {
+    const logs = { ...axis, ticks: [3, 4, 5], tickTexts: ["1", "10", "100"] };
+    expect(ticksOf(logs, { low: 3.5, high: 5.2 }, 300, 40)).toEqual([
+      { value: 4, text: "10" },
+      { value: 5, text: "100" },
+    ]);
+  });
+
   const texts = (low: number, high: number, room: number, apart: number) =>
     ticksOf(axis, { low, high }, room, apart).map((tick) => tick.text);
 

@@ -17,7 +17,9 @@ const rooms: Record<string, { readonly uses: readonly string[]; readonly node?: 
   view: { uses: ["model", "machine", "figures"] },
   inputs: { uses: ["model", "machine", "figures", "view"] },
   plots: { uses: ["model", "machine", "figures", "view"] },
-  blocks: { uses: ["model", "machine", "figures", "flights", "worker", "exercises", "view", "inputs", "plots"] },
+  blocks: {
+    uses: ["model", "validation", "machine", "figures", "flights", "worker", "exercises", "view", "inputs", "plots"],
+  },
   look: { uses: [], node: true },
   "kit.ts": {
     uses: ["model", "machine", "figures", "flights", "worker", "exercises", "view", "inputs", "plots", "blocks"],
