@@ -70,7 +70,8 @@ function yAxis(state: FlightState, name: LaneName, asked: readonly number[], res
 function fullDuty(result: FlightResult | undefined, seconds: number): Zone[] {
   if (!result?.ok) return [];
   const unit = timeUnit(seconds);
-  const near = seconds / 200;
+  // In a whole pack such stretches come with every round of its loads: they are one.
+  const near = seconds > MINUTES_FROM ? seconds / 25 : seconds / 200;
   const joined: { from: number; to: number }[] = [];
   for (const span of result.spans.filter((s: Stretch) => s.kind === "duty-at-limit")) {
     const last = joined.at(-1);

@@ -72,7 +72,7 @@ const hovering = ({ machine, setSpeed }: Mode): number =>
   hoverCollective(machine, setSpeed) ?? machine.rotor.highestCollective;
 
 /** The loads of a mix for a mode: collectives in rad for so many seconds, over and over. Common practice, no source. */
-function loadsOf(mode: Mode, mix: PackMix): Load[] {
+export function loadsOf(mode: Mode, mix: PackMix): Load[] {
   const hover = hovering(mode);
   const full = mode.machine.rotor.highestCollective;
   const between = (hover + full) / 2;

@@ -1,0 +1,146 @@
+/** A whole pack in every mode: flown in the worker, drawn as bars, said in words, and a table for the transmitter. */
+import type { FlightResult } from "#flights/flight";
+import type { PackMix } from "#flights/scenarios";
+import type { Machine } from "#machine/machine";
+import { tableBehind } from "#plots/table";
+import type { Answers } from "#view/answers";
+import { el, Pen, setAttribute, setText, svgEl } from "#view/dom";
+import { type Shown, show, type View } from "#view/shown";
+import { enWholePack } from "#view/words/en-whole-pack";
+import { createFlyer, type Flyer } from "#worker/flyer";
+import { factsTable } from "./facts-table.ts";
+import { whenSeen } from "./when-seen.ts";
+import { barsIn } from "./whole-pack-bars.ts";
+import { knownRows, packTable, packWords, type WholePackState, wholePackState } from "./whole-pack-state.ts";
+import "./whole-pack.css";
+
+const en = enWholePack.modes;
+/** The worker waits until the inputs have rested so long, ms. */
+const REST = 120;
+let figures = 0;
+
+/** Where in the pack each mode is lost, flown with a mix of loads; shown once the reader has guessed. */
+export const wholePackModes = (
+  machine: Machine,
+  whatIf: Machine | null,
+  answers: Answers,
+  mode: number,
+  mix: PackMix,
+): Shown<WholePackState> => show<WholePackState>(wholePackView, wholePackState(machine, whatIf, answers, mode, mix));
+
+function wordsOf(state: WholePackState): string {
+  if (!state.go) return en.wait;
+  const known = knownRows(state);
+  return known ? packWords(state, known) : en.soon;
+}
+
+const wholePackView: View<WholePackState> = {
+  name: "whole-pack-modes",
+  words: (state) => `${en.title}. ${wordsOf(state)}`,
+  mount(host, bench) {
+    const doc = host.ownerDocument;
+    const svg = svgEl(doc, "svg", { class: "plot-drawing", role: "img" });
+    const image = new Pen(svg);
+    const bars = barsIn(doc, svg, `whole-pack-hatch-${++figures}`);
+    const frame = el(doc, "div", { class: "whole-pack-frame" }, svg);
+    const first = el(doc, "b");
+    const rest = el(doc, "span");
+    const bar = el(doc, "progress", { max: 1, class: "flight-progress", hidden: true, "aria-label": en.soon });
+    const caption = el(doc, "figcaption", {}, el(doc, "span", { role: "status" }, first, rest));
+    const behind = tableBehind(doc);
+    const title = el(doc, "p", { class: "plot-title" }, en.title);
+    const figure = el(
+      doc,
+      "figure",
+      { class: "plot whole-pack", "data-plot": "whole-pack-modes" },
+      title,
+      frame,
+      bar,
+      caption,
+      behind.element,
+    );
+    const facts = el(doc, "div");
+    host.append(figure, facts);
+    let state: WholePackState | null = null;
+    let results: readonly FlightResult[] | null = null;
+    let flyer: Flyer | null = null;
+    let rests: ReturnType<typeof setTimeout> | undefined;
+    let putFacts: ((next: ReturnType<typeof packTable>) => void) | null = null;
+
+    const say = (text: string) => {
+      const end = /[.!?](?=\s)/.exec(text);
+      setText(first, end ? text.slice(0, end.index + 1) : text);
+      setText(rest, end ? text.slice(end.index + 1) : "");
+      image.set("aria-label", `${en.title}. ${text}`);
+    };
+    const draw = () => {
+      const now = state!;
+      image.set("height", bars.put(now, results));
+      const table = packTable(now, results);
+      putFacts ??= factsTable(table).view.mount(facts, bench);
+      putFacts(table);
+      behind.put({
+        name: "whole-pack-modes",
+        title: en.title,
+        unit: "%",
+        x: { label: "", unit: "" },
+        y: { label: "", unit: "" },
+        curves: [],
+        words: "",
+        table: { columns: table.columns, rows: table.rows.map((row) => [row.title, ...row.cells]) },
+      });
+    };
+    const settle = (next: readonly FlightResult[] | null) => {
+      clearTimeout(rests);
+      bar.hidden = true;
+      setAttribute(figure, "data-busy", null);
+      results = next;
+      draw();
+      say(next ? packWords(state!, next) : en.wait);
+    };
+    const render = () => {
+      if (!state) return;
+      const now = state;
+      const known = now.go ? knownRows(now) : null;
+      if (known || !now.go) {
+        flyer?.drop();
+        settle(known);
+        return;
+      }
+      // The last good picture stays, dimmed, until the new one is there.
+      setAttribute(figure, "data-busy", results ? "again" : "first");
+      if (!results) {
+        draw();
+        say(en.soon);
+      }
+      clearTimeout(rests);
+      flyer?.drop();
+      rests = setTimeout(() => {
+        flyer ??= createFlyer();
+        flyer.fly({
+          // The mode that is looked at last: another figure may be flying it at this moment.
+          requests: [...now.rows]
+            .sort((a, b) => Number(a.mode === now.asked) - Number(b.mode === now.asked))
+            .map((row) => row.request),
+          done: () => settle(knownRows(now)),
+          progress(share) {
+            bar.hidden = false;
+            bar.value = share;
+            say(en.flying(`${Math.round(share * 100)}\u00a0%`));
+          },
+        });
+      }, REST);
+    };
+    const seen = whenSeen(figure, render);
+    return (next) => {
+      const begun = state === null;
+      const same = state !== null && state.rows.length === next.rows.length;
+      state = next;
+      if (begun) {
+        draw();
+        say(next.go ? en.soon : en.wait);
+      } else if (!same) results = null;
+      seen.wake();
+    };
+  },
+};

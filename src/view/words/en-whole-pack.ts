@@ -1,0 +1,65 @@
+/** The words around a whole pack, in English. */
+export const enWholePack = {
+  mixes: {
+    gentle: "quiet hovering",
+    mixed: "circuits with fast stretches and now and then full pitch",
+    hard: "full pitch again and again",
+  },
+  pick: "Flown as",
+  guess: {
+    ask: (name: string, mix: string) =>
+      `You fly ${name} from a full pack (${mix}). At which charge does full duty no longer hold its head speed? Nought means: held to the end.`,
+    reply: "The packs below are flown for it.",
+  },
+  modes: {
+    title: "How far down the pack each mode is held",
+    full: "full",
+    empty: "empty",
+    land: "land before this",
+    guess: "your guess",
+    held: "held to the end",
+    lost: (percent: string, minutes: string) => `lost at ${percent}, after ${minutes}`,
+    lostAtOnce: "not even held when full",
+    none: "can't be flown",
+    whatIf: "what if",
+    wait: "The packs are flown as soon as you have guessed.",
+    soon: "Flying …",
+    flying: (share: string) => `Flying the packs: about ${share} done.`,
+    sayLost: (name: string, percent: string, minutes: string) =>
+      `${name} is lost at ${percent} of charge, after ${minutes}.`,
+    sayHeld: (names: string) => `Held to the end: ${names}.`,
+    sayNone: (names: string) => `Can't be flown: ${names}.`,
+    gapNear: "Your guess was as near as it matters.",
+    gap: (guess: string, far: string, side: string) => `You said ${guess}: ${far} ${side}.`,
+    saidHeld: "held to the end",
+    early: "too early in the pack",
+    late: "too late in the pack",
+    gapHeld: (guess: string) => `You said ${guess}. It isn't lost at all.`,
+    gapLost: "You said it would be held to the end.",
+  },
+  table: {
+    caption: "For the transmitter: time until a fifth is left",
+    columns: ["mode", "lost at", "after", "20 % left after", "timer"],
+    held: "never",
+    none: "–",
+    words:
+      "The timer is the time until a fifth of the charge is left, rounded down to ten seconds. Landing with a fifth is common practice.",
+    early: (names: string) => `Lost before the timer rings: ${names}. There the timer alone is no help.`,
+  },
+  flight: {
+    title: (name: string, mix: string) => `A whole pack in ${name}, ${mix}`,
+    wait: "This flight waits for your guess above.",
+  },
+  tries: {
+    title: "Try a what-if beside it",
+    words: "Each puts a changed copy beside your machine. It flies with it in every plot, until you drop it.",
+    older: (times: string) => `older cells: ${times} times the resistance`,
+    cold: (degrees: string) => `a cold pack: ${degrees}`,
+    slower: "every mode a tenth slower",
+    smaller: "a pack with a quarter less charge",
+    drop: "drop the what-if",
+    now: (what: string) => `What if: ${what}.`,
+    own: "a machine of your own making",
+    none: "No what-if beside your machine.",
+  },
+} as const;
