@@ -7,6 +7,7 @@ import { gravity } from "../constants.ts";
 import { bracketedRoot } from "../root.ts";
 import type { FlightMachine } from "./machine.ts";
 import type { Collective } from "./orders.ts";
+import type { RotorMap } from "./rotor-map.ts";
 
 /** Time between two looks, s. */
 const look = 0.05;
@@ -36,9 +37,31 @@ export interface Pilot {
 export function hoverCollective(machine: FlightMachine, speed: number): number | null {
   const { map, lowestCollective, highestCollective } = machine.rotor;
   const weight = machine.mass * gravity;
+  // A flight asks for it several times, and a page flies the same rotors again and again.
+  const known = hovers.get(map) ?? [];
+  const same = known.find(
+    (one) =>
+      one.speed === speed &&
+      one.weight === weight &&
+      one.lowest === lowestCollective &&
+      one.highest === highestCollective,
+  );
+  if (same) return same.collective;
   const miss = (collective: number) => map.thrust(speed, collective, 0) - weight;
-  return bracketedRoot(miss, lowestCollective, highestCollective, 1e-10);
+  const collective = bracketedRoot(miss, lowestCollective, highestCollective, 1e-10);
+  const found = { speed, weight, lowest: lowestCollective, highest: highestCollective, collective };
+  hovers.set(map, [found, ...known].slice(0, 6));
+  return collective;
 }
+
+interface Hover {
+  readonly speed: number;
+  readonly weight: number;
+  readonly lowest: number;
+  readonly highest: number;
+  readonly collective: number | null;
+}
+const hovers = new WeakMap<RotorMap, readonly Hover[]>();
 
 /** Vertical acceleration for each radian of collective about a hover, 1/s2 x m/rad. */
 function grip(machine: FlightMachine, speed: number, collective: number): number {
