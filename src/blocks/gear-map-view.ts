@@ -1,46 +1,14 @@
-/** How the map of gears is drawn: a grid of cells that keys, mouse and finger walk over, its marks in words, a table behind. */
+/** How the map of gears is drawn: its grid, the pair that is looked at, the marks in words, a table behind. */
 import type { Bench } from "#machine/bench";
-import { el, Pen, setText } from "#view/dom";
-import { formatNumber, formatValue, unitText } from "#view/format";
+import { el, setText } from "#view/dom";
+import { unitText } from "#view/format";
 import type { View } from "#view/shown";
 import { enGearMap as en } from "#view/words/en-gear-map";
-import type { GearMapState, MapCell } from "./gear-map.ts";
+import { factsOf, gearGrid } from "./gear-grid.ts";
+import type { GearMapState } from "./gear-map.ts";
 import { gearTable } from "./gear-table.ts";
 import "./gear-map.css";
 import "./gear-map-words.css";
-
-/** Where the keys lead from a place: columns along, rows down. */
-const steps: Readonly<Record<string, readonly [number, number]>> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowUp: [0, -1],
-  ArrowDown: [0, 1],
-  Home: [-99, 0],
-  End: [99, 0],
-  PageUp: [0, -99],
-  PageDown: [0, 99],
-};
-
-const isPair = (pair: readonly [number, number] | null, cell: MapCell): boolean =>
-  pair !== null && pair[0] === cell.pinionTeeth && pair[1] === cell.mainTeeth;
-
-function shiftWords({ shiftMm, fits }: MapCell): string {
-  if (Math.abs(shiftMm) < 1e-9) return en.stays;
-  const size = formatValue(Math.abs(shiftMm), "mm", { decimals: 2 });
-  return en.moves(size, shiftMm > 0 ? "away" : "towards", fits);
-}
-
-/** A cell in a sentence: what a screen reader says of it, and what stands below the map. */
-function cellWords(state: GearMapState, cell: MapCell): string {
-  const parts = [
-    ...(isPair(state.fitted, cell) ? [en.fitted] : []),
-    ...(isPair(state.whatIf, cell) ? [en.tried] : []),
-    ...(cell.mark === null ? [] : [en.marks[cell.mark].says]),
-    en.ratio(formatNumber(cell.ratio, 2)),
-    shiftWords(cell),
-  ];
-  return `${en.label(cell.pinionTeeth, cell.mainTeeth, cell.says)}; ${parts.join("; ")}.`;
-}
 
 /** Puts a pair of gears into the what-if, starting one where there is none. What is refused comes back as words. */
 function choose(bench: Bench, pinionTeeth: number, mainTeeth: number): string {
@@ -54,118 +22,6 @@ function choose(bench: Bench, pinionTeeth: number, mainTeeth: number): string {
   if (gears.pinionTeeth === pinionTeeth && gears.mainTeeth === mainTeeth) return en.same(pair);
   bench.replace(bench.now, geared(bench.now));
   return en.chosen(pair);
-}
-
-interface Grid {
-  readonly element: HTMLElement;
-  put(state: GearMapState): void;
-}
-
-/** The cells themselves. `look` is told which one the reader is at, `take` which one is chosen. */
-function gridOf(doc: Document, look: (cell: number) => void, take: (cell: number) => void): Grid {
-  const table = el(doc, "table", { class: "gear-grid", role: "grid" });
-  let cells: Pen<HTMLTableCellElement>[] = [];
-  let numbers: Element[] = [];
-  let tags: Element[] = [];
-  let heads: Element[] = [];
-  let shape = "";
-  let columns = 0;
-  let at = 0;
-  const move = (to: number, focus: boolean) => {
-    cells[at]?.set("tabindex", "-1");
-    at = to;
-    cells[at]?.set("tabindex", "0");
-    if (focus) cells[at]?.element.focus();
-    look(at);
-  };
-  const placeOf = (event: Event): number =>
-    cells.findIndex(({ element }) => element === (event.target as Element | null)?.closest?.("td"));
-  table.addEventListener("keydown", (event) => {
-    if (event.key === "Enter" || event.key === " ") {
-      event.preventDefault();
-      take(at);
-      return;
-    }
-    const step = steps[event.key];
-    if (!step || event.altKey || event.metaKey || event.ctrlKey) return;
-    event.preventDefault();
-    const rows = cells.length / columns;
-    const clamp = (value: number, most: number) => Math.min(Math.max(value, 0), most - 1);
-    const column = clamp((at % columns) + step[0], columns);
-    const row = clamp(Math.floor(at / columns) + step[1], rows);
-    move(row * columns + column, true);
-  });
-  table.addEventListener("click", (event) => {
-    const place = placeOf(event);
-    if (place < 0) return;
-    move(place, true);
-    take(place);
-  });
-  table.addEventListener("focusin", (event) => {
-    const place = placeOf(event);
-    if (place >= 0 && place !== at) move(place, false);
-  });
-  table.addEventListener("pointerover", (event) => {
-    const place = placeOf(event);
-    if (place >= 0) look(place);
-  });
-  table.addEventListener("pointerleave", () => look(at));
-
-  function build(state: GearMapState): void {
-    columns = state.pinions.length;
-    heads = [...state.pinions, ...state.mains].map((_, i) =>
-      el(doc, "th", { scope: i < columns ? "col" : "row", role: i < columns ? "columnheader" : "rowheader" }),
-    );
-    cells = state.cells.map(() => new Pen(el(doc, "td", { role: "gridcell", tabindex: "-1" })));
-    numbers = cells.map(() => el(doc, "b"));
-    tags = cells.map(() => el(doc, "i"));
-    for (const [i, cell] of cells.entries()) cell.element.append(numbers[i] as Element, tags[i] as Element);
-    const corner = el(doc, "td", { class: "corner" }, el(doc, "span", {}, en.axes), el(doc, "span", {}, en.down));
-    const rows = state.mains.map((_, row) =>
-      el(
-        doc,
-        "tr",
-        {},
-        heads[columns + row] as Element,
-        ...cells.slice(row * columns, (row + 1) * columns).map(({ element }) => element),
-      ),
-    );
-    table.replaceChildren(
-      el(doc, "thead", {}, el(doc, "tr", {}, corner, ...heads.slice(0, columns))),
-      el(doc, "tbody", {}, ...rows),
-    );
-    at = state.cells.findIndex((cell) => isPair(state.fitted, cell));
-    cells[at]?.set("tabindex", "0");
-  }
-
-  return {
-    element: table,
-    put(state) {
-      const next = `${state.pinions.length} ${state.mains.length}`;
-      if (next !== shape) {
-        shape = next;
-        build(state);
-        look(at);
-      }
-      table.setAttribute("aria-label", `${state.title}, ${en.pinion} ${en.axes} ${en.main} ↓`);
-      [...state.pinions, ...state.mains].forEach((teeth, i) => {
-        setText(heads[i] as Element, String(teeth));
-      });
-      for (const [i, cell] of state.cells.entries()) {
-        const pen = cells[i] as Pen;
-        const now = isPair(state.fitted, cell);
-        const tried = isPair(state.whatIf, cell);
-        setText(numbers[i] as Element, cell.text);
-        setText(tags[i] as Element, tried && !now ? en.whatIf : now ? en.now : cell.tag);
-        pen.set("data-level", cell.level ?? "none");
-        pen.set("data-fits", String(cell.fits));
-        pen.set("data-mark", cell.mark ?? "none");
-        pen.set("data-machine", tried && now ? "both" : tried ? "what-if" : now ? "now" : "none");
-        pen.set("aria-selected", String(tried));
-        pen.set("aria-label", cellWords(state, cell));
-      }
-    },
-  };
 }
 
 /** Every mark on the map with its words. */
@@ -194,9 +50,10 @@ export const gearMapView: View<GearMapState> = {
     let looked = 0;
     const say = () => {
       const cell = state?.cells[looked];
-      if (state && cell) setText(readout, cellWords(state, cell));
+      if (!state || !cell) return;
+      setText(readout, `${en.label(cell.pinionTeeth, cell.mainTeeth)}: ${cell.says}; ${factsOf(state, cell)}.`);
     };
-    const grid = gridOf(
+    const grid = gearGrid(
       doc,
       (cell) => {
         looked = cell;

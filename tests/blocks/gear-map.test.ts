@@ -14,7 +14,7 @@ const map = (machine = trainer, whatIf = trainer, travel = 0.75, quantity = "spe
 const stand = (machine = trainer) => mounted(map(machine), createBench(machine));
 const cell = (page: ReturnType<typeof stand>, pinion: number, main: number) => {
   const found = page.all("td[role=gridcell]").find((each) => {
-    return each.getAttribute("aria-label")?.startsWith(`Pinion ${pinion}, main gear ${main}:`);
+    return each.getAttribute("aria-label")?.includes(`Pinion ${pinion}, main gear ${main};`);
   });
   if (!found) throw new Error(`no cell for ${pinion} on ${main}`);
   return found;
@@ -55,6 +55,9 @@ describe("the map of gears", () => {
     const short = cell(page, 11, 120);
     expect([short.dataset.mark, short.querySelector("i")?.textContent]).toEqual(["short", "short"]);
     expect(short.getAttribute("aria-label")).toContain("full pitch isn't held");
+    // It can be called by what is seen in it.
+    expect(short.getAttribute("aria-label")).toMatch(/^2,4\d\d short\. /);
+    expect(short.textContent).toMatch(/^2,4\d\d short$/);
     const far = cell(page, 17, 120);
     expect(far.dataset.fits).toBe("false");
     expect(plain(far.getAttribute("aria-label"))).toContain(

@@ -55,7 +55,7 @@ export const enFlights = {
   told: "What happened, moment by moment",
   nothing: "Nothing out of the ordinary.",
   flying: (share: string) => `Flying: about ${share} done.`,
-  soon: "Flying …",
+  soon: "Flying: the answer follows in a moment.",
   waitGuess: "Draw the head speed that you expect: with a finger, a mouse or the arrow keys. Then run it.",
   waitHand: "Draw the collective that you would fly: with a finger, a mouse or the arrow keys. Then fly it.",
   waitRun: "Not flown yet. Run it when you are ready.",

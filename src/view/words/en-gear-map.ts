@@ -97,7 +97,7 @@ export const enGearMap = {
   legend: "Marks on this map",
   mark: (tag: string, says: string) => `${tag}: ${says}`,
   pair: (pinion: number, main: number) => `${pinion} on ${main}`,
-  label: (pinion: number, main: number, value: string) => `Pinion ${pinion}, main gear ${main}: ${value}`,
+  label: (pinion: number, main: number) => `Pinion ${pinion}, main gear ${main}`,
   ratio: (ratio: string) => `${ratio} motor turns for one of the rotor`,
   fitted: "fitted now",
   tried: "the what-if",
