@@ -5,12 +5,14 @@
 import { noticeAt } from "#inputs/notice";
 import { readFigure, tidied } from "#inputs/typed";
 import { type Answers, answer } from "#view/answers";
-import { el, setText } from "#view/dom";
+import { el, setHidden, setText } from "#view/dom";
 import { formatValue } from "#view/format";
 import { type Shown, show, type View } from "#view/shown";
 import { en } from "#view/words/en";
+import { ask } from "./asked.ts";
 
-const SHOWN = "show me";
+/** The answer of those who want to be shown. */
+export const SHOWN = "show me";
 
 export interface ChooseState {
   readonly id: string;
@@ -49,6 +51,7 @@ const chooseView: View<ChooseState> = {
     const showMe = el(doc, "button", { type: "button", class: "quiet" }, en.guess.showMe);
     const set = el(doc, "fieldset", { class: "guess" }, legend, list, showMe, reply);
     host.append(set);
+    const asked = ask<ChooseState>(set);
     let shownId = "";
     const radios = new Map<string, HTMLInputElement>();
     return (state) => {
@@ -72,9 +75,10 @@ const chooseView: View<ChooseState> = {
         radio.parentElement?.classList.toggle("is-right", state.given !== null && key === state.right);
         radio.parentElement?.classList.toggle("is-guess", key === state.given);
       }
-      showMe.hidden = state.given !== null;
+      setHidden(showMe, state.given !== null);
       setText(reply, chooseReply(state));
-      reply.hidden = state.given === null;
+      setHidden(reply, state.given === null);
+      asked(state);
     };
   },
 };
@@ -135,6 +139,7 @@ const estimateView: View<EstimateState> = {
     const row = el(doc, "div", { class: "guess-row" }, range, exact, unit, commit, showMe, again);
     const set = el(doc, "fieldset", { class: "guess" }, legend, row, reply);
     host.append(set);
+    const asked = ask<EstimateState>(set);
     let state: EstimateState | null = null;
     let draft = 0;
     const notice = noticeAt(row, exact);
@@ -175,6 +180,7 @@ const estimateView: View<EstimateState> = {
       again.hidden = reply.hidden = !done;
       setText(reply, estimateReply(next));
       state = next;
+      asked(next);
     };
   },
 };

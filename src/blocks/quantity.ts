@@ -12,7 +12,7 @@ import { enBlocks as en } from "#view/words/en-blocks";
 import { closeWorked, openWorked, refreshWorked } from "./worked.ts";
 
 /** Marks an output with what the figure was for the pinned machine, where that differs; takes the mark away otherwise. */
-export function markPinned(output: HTMLElement, { figures, name, mode, pinned }: QuantityState): boolean {
+function markPinned(output: HTMLElement, { figures, name, mode, pinned }: QuantityState): boolean {
   const then = pinned?.value(name, mode ?? 0);
   const differs = then !== undefined && then !== figures.value(name, mode ?? 0);
   setAttribute(output, "data-pinned", differs ? String(then ?? "") : null);

@@ -20,6 +20,7 @@ import { header } from "./header.ts";
 import { listenToKeys } from "./keys.ts";
 import { messages, say, settle } from "./messages.ts";
 import { openBench, takeLink } from "./opening.ts";
+import { awaitTeacher } from "./teach.ts";
 import { recallTheme } from "./theme.ts";
 import "./styles.css";
 
@@ -61,6 +62,7 @@ function sit(): Sitting {
   );
   sitting = { bench: openBench(store), store, kept: true };
   keep(sitting);
+  awaitTeacher(document);
   return sitting;
 }
 

@@ -1,0 +1,37 @@
+/** The words of a question that is put to a whole room. */
+export const enRoom = {
+  ask: "ask the room",
+  askAll: "Ask the room: type what people guess, and show it before the answer.",
+  stop: "guess alone again",
+  title: "The room's guesses",
+  label: "What people say, with blanks between",
+  show: "show the answer",
+  hide: "hide the answer",
+  none: "Nobody has said anything yet.",
+  left: (pieces: string) => `Not read as a number: ${pieces}.`,
+  axis: "guess",
+  people: "people",
+  model: (value: string) => `the model: ${value}`,
+  one: (value: string) => `One guess: ${value}.`,
+  spread: (count: number, low: string, high: string) => `${count} guesses, from ${low} to ${high}.`,
+  same: (count: number, value: string) => `${count} guesses, all of them ${value}.`,
+  middle: (value: string) => `The middle one is ${value}.`,
+  off: (count: number, values: string) =>
+    count === 1 ? `One lies off the scale: ${values}.` : `${count} lie off the scale: ${values}.`,
+  near: (count: number, of: number, within: string, value: string) =>
+    `${count === 0 ? "None" : count} of ${of} came within ${within} of ${value}.`,
+  sides: (high: number, low: number) => `${high} too high, ${low} too low.`,
+  gap: (middle: string, gap: string, high: boolean) =>
+    `The middle guess, ${middle}, is ${gap} too ${high ? "high" : "low"}.`,
+  middleRight: (middle: string) => `The middle guess, ${middle}, is right.`,
+  often: (value: string, count: number) => `Said most often: ${value}, by ${count}.`,
+  noAnswer: "The model has no answer for this machine.",
+  count: (says: string) => `How many say: ${says}`,
+  plus: (says: string) => `One more for: ${says}`,
+  badCount: (text: string) => `“${text}” is no count.`,
+  hands: (count: number) => (count === 1 ? "One hand." : `${count} hands.`),
+  right: "right",
+  choseRight: (count: number, of: number) => `${count === 0 ? "None" : count} of ${of} said so.`,
+  wrong: (count: number, says: string, reply: string) => `Most of the others, ${count}, said “${says}”. ${reply}`,
+  wrongOne: (says: string, reply: string) => `One said “${says}”. ${reply}`,
+};
