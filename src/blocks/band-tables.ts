@@ -14,7 +14,7 @@ import { type FactsState, factsTable } from "./facts-table.ts";
 /** Places of the band that a head speed is moved to, per cent: well below the usual band, and near its top. */
 const PLACES = [45, 80] as const;
 
-/** A duty step above this share of the head speed counts as coarse, per cent: as much as a punch's dip. Our choice. */
+/** A duty step above this share of the head speed counts as coarse, per cent: about a tenth of a semitone. From memory. */
 const COARSE = 0.5;
 
 const LOADS = ["hover", "full-pitch"] as const;

@@ -41,6 +41,10 @@ export function turnFacts(figures: Figures, mode: number): TurnFacts {
   return { best: full, tooMuch, words: `${turn} ${tooMuch === null ? en.bears : en.tooMuch(tooMuch)}` };
 }
 
+/** A round speed with room above the highest one for its words, rpm. */
+const topOf = (speeds: readonly (number | null)[]): number =>
+  500 * Math.ceil((1.1 * Math.max(500, ...speeds.map((speed) => speed ?? 0))) / 500);
+
 /** The most the rotor can turn at a mode's full pitch, against the pinion, with a full pack and a nearly empty one. */
 export function pinionTurnPlot(figures: Figures, mode = 0): Shown<PlotState> {
   const { pinions, speeds, best } = pinionTurn(figures, mode);
@@ -77,13 +81,7 @@ export function pinionTurnPlot(figures: Figures, mode = 0): Shown<PlotState> {
     title: en.title,
     unit: "rpm",
     x: { label: en.x, unit: "", ticks: pinions, low: first, high: last },
-    // Room for the words above the highest point.
-    y: {
-      label: en.y,
-      unit: "rpm",
-      low: 0,
-      high: 1.12 * Math.max(asked, ...(speeds[0] ?? []).map((each) => each ?? 0)),
-    },
+    y: { label: en.y, unit: "rpm", low: 0, high: topOf([asked, ...(speeds[0] ?? [])]), exact: true },
     curves,
     levels: [{ key: "set", axis: "y", at: asked, label: en.asks(modeName(figures.machine, mode)), ink: "plain" }],
     zones: from === null ? [] : [{ key: "current", words: en.zone, x: [from - 0.5, null] }],

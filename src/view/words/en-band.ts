@@ -63,9 +63,8 @@ export const enBand = {
       carries: "as much as the hover takes in",
     },
     fine: (share: string) =>
-      `A step of ${share} is small beside the dip of a punch. On this controller steps are no reason to stay in the band.`,
-    coarse: (share: string) =>
-      `A step of ${share} is as large as the dip of a punch: the governor hunts between two of them.`,
+      `A step of ${share} is finer than most ears can tell. On this controller steps are no reason to stay in the band.`,
+    coarse: (share: string) => `A step of ${share} is one that ears can tell: the governor hunts between two of them.`,
     none: "The motor doesn't turn, so there is nothing to work with.",
   },
   heldNot: "This mode can't be held in hover, so no such current flows. Make it faster, or the machine lighter.",
