@@ -94,7 +94,7 @@ function stateOf(checked: CheckedSet): PlotState {
   return {
     name: "published-rotor",
     title: byPitch ? en.thrustTitle(set.name) : en.torqueTitle(set.name),
-    unit: "",
+    unit: byPitch ? en.thrust : en.torque,
     x: byPitch ? { label: en.pitch, unit: "deg", low: 0 } : { label: en.thrust, unit: "", low: 0 },
     y: { label: byPitch ? en.thrust : en.torque, unit: "", low: 0 },
     curves: curvesOf(checked, byPitch, most),

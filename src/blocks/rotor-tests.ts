@@ -57,7 +57,7 @@ function sentence({ rows, count, median, ninetieth }: TestsState): string {
     .join(" ");
 }
 
-const [WIDTH, LEFT, RIGHT, TOP, ROW] = [380, 6, 362, 54, 42] as const;
+const [WIDTH, LEFT, RIGHT, TOP, ROW] = [380, 14, 362, 54, 42] as const;
 /** How high the strip of a row is. */
 const STRIP = 15;
 

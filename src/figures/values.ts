@@ -25,8 +25,8 @@ export interface Bearings {
   /** Torque on the main shaft, N m, at the mode's set speed; null when the rotor can't do it. */
   readonly torque: (load: LoadName, mode: number) => number | null;
   readonly point: (load: LoadName, mode: number) => OperatingPoint | null;
-  /** How long the hover of a mode lasts; null when it can't be held now. */
-  readonly hoverEnds: (mode: number) => Endurance | null;
+  /** How long a load of a mode lasts; null when it can't be held now. */
+  readonly ends: (load: LoadName, mode: number) => Endurance | null;
 }
 
 /** Remembers what a function of two small arguments gave. */
@@ -49,7 +49,7 @@ export function bearingsOf(rig: Rig): Bearings {
     const asked = torque(load, mode);
     return asked === null ? null : operatingPoint(rig.train, speedOf(mode), asked);
   });
-  const hover = once((load, mode) => {
+  const ends = once((load, mode) => {
     const asked = torque(load, mode);
     if (asked === null || point(load, mode) === null) return null;
     const { charge, capacity } = rig.parts.pack;
@@ -65,7 +65,7 @@ export function bearingsOf(rig: Rig): Bearings {
     },
     torque,
     point,
-    hoverEnds: (mode) => hover("hover", mode),
+    ends,
   };
 }
 
@@ -113,10 +113,19 @@ function staleSpeed(bearings: Bearings, mode: number): number | null {
 const tip = ({ parts }: Rig, mode: number): number =>
   tipSpeed({ speed: parts.modes[mode]?.headSpeed ?? 0, radius: parts.mainRotor.radius });
 
-function hoverTime({ hoverEnds }: Bearings, mode: number): number | null {
-  const found = hoverEnds(mode);
+function lasts({ ends }: Bearings, load: LoadName, mode: number): number | null {
+  const found = ends(load, mode);
   return found === null ? null : found.time / 60;
 }
+
+/** What the cells give and the main shaft doesn't get, W. */
+function boardHeat({ point }: Bearings, load: LoadName, mode: number): number | null {
+  const found = point(load, mode);
+  return found === null ? null : found.sourcePower - found.outputPower;
+}
+
+const efficiency = ({ point }: Bearings, load: LoadName, mode: number): number | null =>
+  inPercent(point(load, mode)?.chainEfficiency ?? null);
 
 function hoverCollective({ rig }: Bearings, mode: number): number | null {
   return rig.main.collectiveForThrust({ speed: rig.parts.modes[mode]?.headSpeed ?? 0, thrust: rig.weight });
@@ -180,12 +189,18 @@ export const values: Readonly<Record<QuantityName, (b: Bearings, mode: number) =
   "hover-power": hoverPower,
   "hover-motor-current": ({ point }, mode) => point("hover", mode)?.motorCurrent ?? null,
   "hover-pack-current": ({ point }, mode) => point("hover", mode)?.packCurrent ?? null,
-  "hover-duration": hoverTime,
+  "hover-duration": (b, mode) => lasts(b, "hover", mode),
+  "hover-board-heat": (b, mode) => boardHeat(b, "hover", mode),
+  "hover-efficiency": (b, mode) => efficiency(b, "hover", mode),
   "full-pitch-power": (b, mode) => {
     const torque = b.torque("full-pitch", mode);
     return torque === null ? null : torque * speedOf(b, mode);
   },
   "full-pitch-pack-current": ({ point }, mode) => point("full-pitch", mode)?.packCurrent ?? null,
+  "full-pitch-motor-current": ({ point }, mode) => point("full-pitch", mode)?.motorCurrent ?? null,
+  "full-pitch-board-heat": (b, mode) => boardHeat(b, "full-pitch", mode),
+  "full-pitch-efficiency": (b, mode) => efficiency(b, "full-pitch", mode),
+  "full-pitch-duration": (b, mode) => lasts(b, "full-pitch", mode),
   "lowest-charge": (b, mode) => {
     const torque = b.torque("full-pitch", mode);
     return torque === null ? null : inPercent(lowestCharge(b.rig.train, speedOf(b, mode), torque, b.rig.voltageAt));

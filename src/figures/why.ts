@@ -28,12 +28,18 @@ const hover: readonly QuantityName[] = [
   "hover-motor-current",
   "hover-pack-current",
   "hover-duration",
+  "hover-board-heat",
+  "hover-efficiency",
 ];
 const fullPitch: readonly QuantityName[] = [
   "ceiling-full-pitch",
   "speed-headroom-full-pitch",
   "duty-full-pitch",
   "full-pitch-pack-current",
+  "full-pitch-motor-current",
+  "full-pitch-board-heat",
+  "full-pitch-efficiency",
+  "full-pitch-duration",
 ];
 
 /** A sentence that says why a figure has no value. Units: none. Errors: none. Source: that of the figure. */

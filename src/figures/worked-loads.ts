@@ -1,4 +1,5 @@
 /** How the figures of a load come about: ceiling, room, duty and currents, in hover or at full pitch. */
+import { flightTime } from "#model/endurance";
 import { speedHeadroom } from "#model/headroom";
 import { ceilingSpeed, currentAtLoad, currentForTorque, dutyToHold, packCurrent } from "#model/powertrain";
 import type { QuantityName } from "./catalogue.ts";
@@ -8,6 +9,12 @@ import type { LoadName } from "./rig.ts";
 
 /** What stands behind a figure of a mode; null where it has no value. */
 export type Work = (figures: Figures, mode: number) => Worked | null;
+
+/** The figure that a load's motor current is. */
+const motorCurrentOf = {
+  hover: "hover-motor-current",
+  "full-pitch": "full-pitch-motor-current",
+} as const satisfies Readonly<Record<LoadName, QuantityName>>;
 
 /** The gear ratio as a term, with the figure that it comes from. */
 export const ratio = ({ rig }: Figures): From => [rig.ratio, "", "gear-ratio"];
@@ -38,7 +45,7 @@ export function dutyWork(name: QuantityName, load: LoadName): Work {
     return worked(name, dutyToHold, {
       openVoltage: [train.openVoltage, "V", "pack-open-voltage"],
       packResistance: [train.packResistance, "ohm", "pack-resistance"],
-      current: load === "hover" ? [point.motorCurrent, "A", "hover-motor-current"] : [point.motorCurrent, "A"],
+      current: [point.motorCurrent, "A", motorCurrentOf[load]],
       emf: [train.torqueConstant * point.motorSpeed, "V"],
       resistance: [train.motorResistance + train.controllerResistance, "ohm"],
     });
@@ -52,7 +59,7 @@ export function currentWork(name: QuantityName, load: LoadName): Work {
     if (point === null) return null;
     return worked(name, packCurrent, {
       duty: [100 * point.duty, "percent", load === "hover" ? "duty-hover" : "duty-full-pitch"],
-      current: load === "hover" ? [point.motorCurrent, "A", "hover-motor-current"] : [point.motorCurrent, "A"],
+      current: [point.motorCurrent, "A", motorCurrentOf[load]],
     });
   };
 }
@@ -71,16 +78,32 @@ export function headroomWork(name: QuantityName, load: LoadName): Work {
   };
 }
 
-/** Motor current in hover, A. Source: `currentAtLoad`. */
-export const motorCurrentWork: Work = (figures, mode) => {
-  const { train } = figures.rig;
-  const point = figures.bearings.point("hover", mode);
-  if (point === null) return null;
-  return worked("hover-motor-current", currentAtLoad, {
-    torque: [point.torque, "N m"],
-    torqueConstant: [train.torqueConstant, "N m/A", "motor.kvRpmPerVolt"],
-    gearRatio: ratio(figures),
-    meshEfficiency: [train.meshEfficiency, "", "gears.meshEfficiency"],
-    noLoadCurrent: [train.noLoadCurrent, "A", "motor.noLoadCurrentA"],
-  });
-};
+/** Motor current at a load, A. Source: `currentAtLoad`. */
+export function motorCurrentWork(name: QuantityName, load: LoadName): Work {
+  return (figures, mode) => {
+    const { train } = figures.rig;
+    const point = figures.bearings.point(load, mode);
+    if (point === null) return null;
+    return worked(name, currentAtLoad, {
+      torque: [point.torque, "N m"],
+      torqueConstant: [train.torqueConstant, "N m/A", "motor.kvRpmPerVolt"],
+      gearRatio: ratio(figures),
+      meshEfficiency: [train.meshEfficiency, "", "gears.meshEfficiency"],
+      noLoadCurrent: [train.noLoadCurrent, "A", "motor.noLoadCurrentA"],
+    });
+  };
+}
+
+/** How long a load lasts, min: the mean current over the falling voltage, not that of this moment. Source: `flightTime`. */
+export function durationWork(name: QuantityName, load: LoadName): Work {
+  return (figures, mode) => {
+    const { chargePercent, capacityMah } = figures.machine.pack;
+    const ends = figures.bearings.ends(load, mode);
+    if (!ends?.meanCurrent) return null;
+    return worked(name, flightTime, {
+      capacity: [capacityMah, "mAh", "pack.capacityMah"],
+      used: [chargePercent - 100 * ends.end, "percent", "pack.chargePercent"],
+      current: [ends.meanCurrent, "A"],
+    });
+  };
+}

@@ -4,7 +4,6 @@
  */
 import { fieldAt } from "#machine/fields";
 import { bladePull, rotorEnergy, tipMach, tipSpeed } from "#model/blades";
-import { flightTime } from "#model/endurance";
 import { gearRatio, tailSpeed, twoStageRatio } from "#model/gears";
 import { moistDensity } from "#model/moist";
 import { noLoadSpeed } from "#model/motor";
@@ -17,6 +16,7 @@ import { type From, type Worked, worked } from "./notation.ts";
 import {
   ceilingWork,
   currentWork,
+  durationWork,
   dutyWork,
   headroomWork,
   motorCurrentWork,
@@ -127,7 +127,8 @@ const works: Partial<Record<QuantityName, Work>> = {
   "speed-headroom-full-pitch": headroomWork("speed-headroom-full-pitch", "full-pitch"),
   "duty-hover": dutyWork("duty-hover", "hover"),
   "duty-full-pitch": dutyWork("duty-full-pitch", "full-pitch"),
-  "hover-motor-current": motorCurrentWork,
+  "hover-motor-current": motorCurrentWork("hover-motor-current", "hover"),
+  "full-pitch-motor-current": motorCurrentWork("full-pitch-motor-current", "full-pitch"),
   "hover-pack-current": currentWork("hover-pack-current", "hover"),
   "full-pitch-pack-current": currentWork("full-pitch-pack-current", "full-pitch"),
   "electrical-speed": (figures, mode) =>
@@ -162,17 +163,8 @@ const works: Partial<Record<QuantityName, Work>> = {
       inertia: [figures.rig.bladeInertia ?? 0, "kg m²", "mainRotor.bladeMassG"],
       speed: turning(figures, mode),
     }),
-  "hover-duration": (figures, mode) => {
-    const { chargePercent, capacityMah } = figures.machine.pack;
-    const ends = figures.bearings.hoverEnds(mode);
-    if (!ends?.meanCurrent) return null;
-    return worked("hover-duration", flightTime, {
-      capacity: [capacityMah, "mAh", "pack.capacityMah"],
-      used: [chargePercent - 100 * ends.end, "percent", "pack.chargePercent"],
-      // The mean over the falling voltage; hover-pack-current is that of this moment.
-      current: [ends.meanCurrent, "A"],
-    });
-  },
+  "hover-duration": durationWork("hover-duration", "hover"),
+  "full-pitch-duration": durationWork("full-pitch-duration", "full-pitch"),
 };
 
 function atThrottle(name: QuantityName, figures: Figures, throttle: From): Worked | null {

@@ -14,7 +14,9 @@ set-head-speed rpm, throttle percent, throttle-entered percent, head-speed-enter
 ceiling-full-pitch rpm, speed-headroom-hover rpm, speed-headroom-full-pitch rpm, duty-hover percent,
 duty-full-pitch percent, motor-speed rpm, electrical-speed rpm, tail-rotor-speed rpm, tip-speed m/s, tip-mach 1,
 blade-pull N, rotor-energy J, hover-collective deg, hover-power W, hover-motor-current A, hover-pack-current A,
-hover-duration min, full-pitch-power W, full-pitch-pack-current A, lowest-charge percent`;
+hover-duration min, full-pitch-power W, full-pitch-pack-current A, lowest-charge percent,
+hover-board-heat W, hover-efficiency percent, full-pitch-motor-current A, full-pitch-board-heat W,
+full-pitch-efficiency percent, full-pitch-duration min`;
 
 const listed = (text: string): string[][] => text.split(",").map((each) => each.trim().split(" "));
 

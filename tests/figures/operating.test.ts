@@ -126,8 +126,16 @@ describe("an operating point", () => {
     expect(100 * hover.point.duty).toBeCloseTo(figure("duty-hover"), 3);
     expect(hover.point.packCurrent).toBeCloseTo(figure("hover-pack-current"), 3);
     expect(hover.balance.rotors.profile + hover.balance.rotors.induced).toBeCloseTo(figure("hover-power"), 3);
-    expect((lastsFor(rig, hover) ?? 0) / 60).toBeCloseTo(figure("hover-duration"), 3);
     expect(full.balance.shaft / figure("full-pitch-power")).toBeCloseTo(1, 4);
+    for (const [load, point] of [
+      ["hover", hover],
+      ["full-pitch", full],
+    ] as const) {
+      expect(sum(point.balance.heat) / figure(`${load}-board-heat`)).toBeCloseTo(1, 4);
+      expect(100 * point.efficiencies.chain).toBeCloseTo(figure(`${load}-efficiency`), 3);
+      expect(point.point.motorCurrent / figure(`${load}-motor-current`)).toBeCloseTo(1, 4);
+      expect((lastsFor(rig, point) ?? 0) / 60).toBeCloseTo(figure(`${load}-duration`), 3);
+    }
     for (const [load, name] of [
       ["hover", "ceiling-hover"],
       ["full-pitch", "ceiling-full-pitch"],

@@ -60,6 +60,8 @@ const relations = {
   "hover-pack-current": packCurrent,
   "hover-duration": flightTime,
   "full-pitch-pack-current": packCurrent,
+  "full-pitch-motor-current": currentAtLoad,
+  "full-pitch-duration": flightTime,
 } as const satisfies Partial<Record<QuantityName, unknown>>;
 
 type Opened = keyof typeof relations;
