@@ -10,6 +10,7 @@ import type { Bench } from "#machine/bench";
 import { type Field, fieldAt } from "#machine/fields";
 import type { Machine } from "#machine/machine";
 import { el, setText } from "#view/dom";
+import { rested } from "#view/rested";
 import { type Shown, show, type View } from "#view/shown";
 import { en } from "#view/words/en";
 import { makeLearned } from "./learned-inputs.ts";
@@ -75,10 +76,17 @@ function sectionFor(socket: Socket, section: Section): HTMLDetailsElement {
   element.addEventListener("toggle", () => {
     if (element.open && !body.firstChild) fill(socket, section, body);
   });
+  let shown: Machine | null = null;
+  const sum = rested(() => {
+    if (shown) setText(gist, gists[section](shown));
+  });
   bind(socket, {
     element,
     part: section === "learned" ? "controller" : section,
-    refresh: (machine) => setText(gist, gists[section](machine)),
+    refresh(machine) {
+      shown = machine;
+      sum();
+    },
   });
   return element;
 }
@@ -124,6 +132,7 @@ export function mountParts(host: HTMLElement, bench: Bench): void {
     bar.focus();
   });
   let lastWhich = "";
+  const sum = rested(() => setText(barGist, barWords(aimed(socket))));
   bind(socket, {
     element: panel,
     refresh() {
@@ -134,7 +143,7 @@ export function mountParts(host: HTMLElement, bench: Bench): void {
       }
       const which = socket.aim.which;
       if (which !== lastWhich) panel.dataset.machine = lastWhich = which;
-      setText(barGist, barWords(aimed(socket)));
+      sum();
     },
   });
   host.replaceChildren(panel);

@@ -1,7 +1,7 @@
 /** What stands against a machine or one of its modes, in words, each with its stable name. */
 import type { Figures } from "#figures/figures";
 import type { Warning } from "#figures/warnings";
-import { el, setAttribute, setText } from "#view/dom";
+import { el, setAttribute, setHidden, setText } from "#view/dom";
 import { type Shown, show, type View } from "#view/shown";
 import { enBlocks as en } from "#view/words/en-blocks";
 
@@ -24,7 +24,7 @@ export function warningList(doc: Document): { element: HTMLElement; put(all: rea
   return {
     element,
     put(all) {
-      element.hidden = all.length === 0;
+      setHidden(element, all.length === 0);
       all.forEach(({ name, mode, words }, i) => {
         let item = items[i];
         if (!item) {
@@ -50,7 +50,7 @@ const warningsView: View<WarningsState> = {
     const none = el(doc, "p", { class: "all-well" }, en.warnings.none);
     host.append(el(doc, "div", { class: "warnings" }, list.element, none));
     return ({ warnings: all }) => {
-      none.hidden = all.length > 0;
+      setHidden(none, all.length > 0);
       list.put(all);
     };
   },

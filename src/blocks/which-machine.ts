@@ -1,7 +1,7 @@
 /** Which of the two machines on the bench the parts panel changes; starting, swapping and ending the what-if. */
 import { bind, newId, refreshAll, type Socket } from "#inputs/bound";
 import type { Which } from "#machine/bench";
-import { el, setText } from "#view/dom";
+import { el, setHidden, setText } from "#view/dom";
 import { en } from "#view/words/en";
 
 /** Builds the switch; it follows the bench from then on. */
@@ -43,8 +43,9 @@ export function makeWhich(socket: Socket): HTMLElement {
     element,
     refresh() {
       const both = bench.whatIf !== null;
-      start.hidden = both;
-      two.hidden = words.hidden = !both;
+      setHidden(start, both);
+      setHidden(two, !both);
+      setHidden(words, !both);
       const which: Which = both ? aim.which : "now";
       now.input.checked = which === "now";
       other.input.checked = which === "what-if";

@@ -3,6 +3,7 @@
  * make a `PlotState` from the machine's figures and hand it to `plot`.
  */
 import { el, Pen, setAttribute, setText, svgEl } from "#view/dom";
+import { rested } from "#view/rested";
 import { type Shown, show, type View } from "#view/shown";
 import { drawing } from "./draw.ts";
 import { type Handles, handleDrawing } from "./handles.ts";
@@ -80,17 +81,20 @@ export const plotView: View<PlotState> = {
       overlay.set("viewBox", `0 0 ${box.width} ${box.height}`);
       handles.put(state, layout);
     };
-    const say = (next: PlotState) => {
+    const name = (next: PlotState) => {
       setText(title, next.title);
       setText(unit, next.unit);
-      if (next.words !== said) {
-        said = next.words;
-        const [main, more] = firstSentence(next.words);
+    };
+    const say = rested(() => {
+      if (!state) return;
+      if (state.words !== said) {
+        said = state.words;
+        const [main, more] = firstSentence(said);
         setText(first, main);
         rest.data = more;
       }
-      image.set("aria-label", plotView.words(next));
-    };
+      image.set("aria-label", plotView.words(state));
+    });
 
     const Observer = doc.defaultView?.ResizeObserver;
     if (Observer) {
@@ -111,7 +115,8 @@ export const plotView: View<PlotState> = {
       if (next.size !== state?.size || !state) setAttribute(figure, "data-size", next.size ?? "regular");
       state = next;
       draw();
-      say(next);
+      name(next);
+      say();
       table.put(next);
     };
   },

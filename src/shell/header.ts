@@ -4,7 +4,8 @@ import { withUnit } from "#inputs/typed";
 import type { Bench } from "#machine/bench";
 import { fieldAt } from "#machine/fields";
 import type { Machine } from "#machine/machine";
-import { el, setText } from "#view/dom";
+import { el, setAttribute, setText } from "#view/dom";
+import { rested } from "#view/rested";
 import { type Shown, show, type View } from "#view/shown";
 import { en } from "#view/words/en";
 import { redo, share, undo } from "./actions.ts";
@@ -34,15 +35,20 @@ function makeHeader(socket: Socket): HTMLElement {
   const does = el(doc, "div", { class: "head-does" }, whatIf, back, forth, send);
   const which = el(doc, "div", { class: "head-machine" }, name, " ", gist);
   const element = el(doc, "div", { class: "head" }, which, does, makeMenu(socket));
+  let shown: Machine | null = null;
+  const sum = rested(() => {
+    if (shown) setText(gist, gistOf(shown));
+  });
   bind(socket, {
     element,
     refresh({ name: words, ...machine }) {
       setText(name, words || en.header.nameless);
-      setText(gist, gistOf({ name: words, ...machine }));
-      whatIf.setAttribute("aria-pressed", String(bench.whatIf !== null));
+      shown = { name: words, ...machine };
+      sum();
+      setAttribute(whatIf, "aria-pressed", String(bench.whatIf !== null));
       // Not `disabled`: a button that is pressed until nothing is left must keep the keyboard's place.
-      back.setAttribute("aria-disabled", String(!bench.canUndo));
-      forth.setAttribute("aria-disabled", String(!bench.canRedo));
+      setAttribute(back, "aria-disabled", String(!bench.canUndo));
+      setAttribute(forth, "aria-disabled", String(!bench.canRedo));
     },
   });
   return element;

@@ -36,9 +36,12 @@ export function svgEl<K extends keyof SVGElementTagNameMap>(
   return fill(doc.createElementNS(SVG, tag), attributes, children);
 }
 
-/** Sets an element's text, touching the page only when it differs. */
+/** Sets an element's text, touching the page only when it differs. The text that stands there is changed rather than replaced. */
 export function setText(element: Element, text: string): void {
-  if (element.textContent !== text) element.textContent = text;
+  const only = element.firstChild;
+  if (only?.nodeType === 3 && !only.nextSibling) {
+    if ((only as Text).data !== text) (only as Text).data = text;
+  } else if (only || text !== "") element.textContent = text;
 }
 
 /** Sets or (with null) takes away an attribute, touching the page only when it differs. */
@@ -46,6 +49,11 @@ export function setAttribute(element: Element, name: string, value: string | nul
   if (element.getAttribute(name) === value) return;
   if (value === null) element.removeAttribute(name);
   else element.setAttribute(name, value);
+}
+
+/** Hides or shows an element, touching the page only when that differs. */
+export function setHidden(element: HTMLElement, hidden: boolean): void {
+  if (element.hidden !== hidden) element.hidden = hidden;
 }
 
 /**
@@ -70,7 +78,7 @@ export class Pen<E extends Element = Element> {
   text(text: string): void {
     if (this.#text === text) return;
     this.#text = text;
-    this.element.textContent = text;
+    setText(this.element, text);
   }
 
   /** Shows or hides an SVG element with all in it, by an attribute of its own, so that no style is written. */

@@ -65,11 +65,11 @@ describe("the parts panel", () => {
     expect(input("mainRotor.ratedRpm").textContent).toContain("not printed");
   });
 
-  it("tells of a folded section what it holds, and keeps it up to date", () => {
+  it("tells of a folded section what it holds, and keeps it up to date", async () => {
     const gist = host.querySelector('[data-section="mainRotor"] .gist');
     expect(gist?.textContent).toBe("2 blades, 970\u00a0mm");
     bench.set("mainRotor.blades", 3);
-    expect(gist?.textContent).toBe("3 blades, 970\u00a0mm");
+    await expect.poll(() => gist?.textContent).toBe("3 blades, 970\u00a0mm");
   });
 
   it("hides the second stage until there is one", () => {

@@ -33,13 +33,13 @@ afterEach(() => {
 });
 
 describe("the head of a page", () => {
-  it("names the machine and follows it", () => {
+  it("names the machine and follows it", async () => {
     expect(head.querySelector(".machine-name")?.textContent).toBe("6-cell club trainer");
     bench.set("gears.pinionTeeth", 14);
     bench.set("name", "mine");
-    expect(head.querySelector(".head-machine")?.textContent).toMatch(
-      /^mine 14\u202f:\u202f120 .*1,120\u00a0rpm\/V .*970\u00a0mm$/,
-    );
+    await expect
+      .poll(() => head.querySelector(".head-machine")?.textContent)
+      .toMatch(/^mine 14\u202f:\u202f120 .*1,120\u00a0rpm\/V .*970\u00a0mm$/);
   });
 
   it("undoes and does again, and tells when there is nothing to", () => {
@@ -68,7 +68,7 @@ describe("the head of a page", () => {
     expect(bench.now.pack.cells).toBe(12);
   });
 
-  it("lets colours and units be chosen, and keeps the choice", () => {
+  it("lets colours and units be chosen, and keeps the choice", async () => {
     const pick = (value: string) => {
       const input = head.querySelector<HTMLInputElement>(`input[value=${value}]`)!;
       input.checked = true;
@@ -77,7 +77,7 @@ describe("the head of a page", () => {
     pick("dark");
     expect(document.documentElement.dataset.theme).toBe("dark");
     pick("imperial");
-    expect(head.querySelector(".head-machine")?.textContent).toMatch(/38\.\d+\u00a0in$/);
+    await expect.poll(() => head.querySelector(".head-machine")?.textContent).toMatch(/38\.\d+\u00a0in$/);
     expect(Object.values({ ...localStorage })).toEqual(expect.arrayContaining(["dark", "imperial"]));
     pick("system");
     expect(document.documentElement.dataset.theme).toBeUndefined();
