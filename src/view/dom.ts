@@ -56,11 +56,6 @@ export function setHidden(element: HTMLElement, hidden: boolean): void {
   if (element.hidden !== hidden) element.hidden = hidden;
 }
 
-/** Hides or shows an element, touching the page only when that differs. */
-export function setHidden(element: HTMLElement, hidden: boolean): void {
-  if (element.hidden !== hidden) element.hidden = hidden;
-}
-
 /**
  * An element whose attributes are written again and again, many times a second. It remembers what it wrote, so an
  * unchanged value costs a comparison and no call into the page. Nobody else may write the same attributes.
