@@ -112,7 +112,7 @@ export function barsIn(
         const y = TOP + i * BAND + 34;
         const result = results?.[i];
         const outcome = packOutcome(result);
-        const last = outcome?.lost?.percent ?? 0;
+        const last = outcome?.lost?.percent ?? outcome?.endPercent ?? 0;
         band.name.set("x", "0");
         band.name.set("y", y - 13);
         band.name.set("class", `words ${row.which}`);

@@ -30,6 +30,9 @@ export interface WholePackState {
 /** Guesses within so many per cent of charge count as right. */
 const NEAR = 6;
 
+/** A pack with no more than this left, %, was flown to its end; the longest flights are broken off before. */
+const EMPTY = 1;
+
 /** The answer that keeps the guess for a mix and a mode. */
 export const guessId = (mix: PackMix, mode: number): string => `whole-pack-${mix}-${mode}`;
 
@@ -72,7 +75,7 @@ const timerText = (seconds: number): string => `${Math.floor(seconds / 60)}:${St
 /** What stands beside a mode's bar. */
 export function rowText(outcome: PackOutcome | null): string {
   if (!outcome) return en.none;
-  if (!outcome.lost) return en.held;
+  if (!outcome.lost) return outcome.endPercent > EMPTY ? en.heldFor(minutes(outcome.end)) : en.held;
   return outcome.lost.minutes < 0.05
     ? en.lostAtOnce
     : en.lost(charge(outcome.lost.percent), minutes(outcome.lost.minutes));

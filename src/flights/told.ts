@@ -211,7 +211,9 @@ function learningWords(flown: Flown): string {
 
 /** A run that stands beside another: what sets it apart, in two sentences or three. Units as in `flightWords`. */
 export const flightWordsInShort = (flown: Flown): string =>
-  [flown.endWords ?? "", ...unsteadyWords(flown), overspeedWords(flown)].filter(Boolean).join(" ");
+  flown.learned
+    ? learningWords(flown)
+    : [flown.endWords ?? "", ...unsteadyWords(flown), overspeedWords(flown)].filter(Boolean).join(" ");
 
 /** All of it in sentences, the main one first. Units stand in the words: s, min, rpm, %. */
 export function flightWords(flown: Flown, scenario: Scenario): string {

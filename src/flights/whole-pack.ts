@@ -35,10 +35,11 @@ export interface PackOutcome {
   readonly endPercent: number;
 }
 
-/** What a flown pack comes to; null where there was no flight. Units: min, s, %. A timer to a fifth: common practice, no source. */
+/** What a flown pack comes to; null where there was no flight, or where it broke off before the mode was lost. Units: min, s, %. A timer to a fifth: common practice, no source. */
 export function packOutcome(result: FlightResult | null | undefined): PackOutcome | null {
   if (!result?.ok) return null;
   const { lost, spans, end, trace } = result;
+  if (!lost && end.why !== "flown" && end.why !== "pack-empty") return null;
   const from = spans.find((span) => span.kind === "charge-low")?.from ?? null;
   return {
     lost: lost && lost.charge > ownEnd ? { percent: 100 * lost.charge, minutes: lost.time / 60 } : null,

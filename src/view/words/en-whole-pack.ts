@@ -18,6 +18,7 @@ export const enWholePack = {
     land: "land before this",
     guess: "your guess",
     held: "held to the end",
+    heldFor: (minutes: string) => `held for all ${minutes}`,
     lost: (percent: string, minutes: string) => `lost at ${percent}, after ${minutes}`,
     lostAtOnce: "not even held when full",
     none: "can't be flown",
