@@ -66,4 +66,20 @@ describe("one-way clutch", () => {
     expect(ticker.steps[1]).toBeGreaterThan(10 * ticker.steps[0]);
     expect(createTicker(createPlant(withParts({ motor: { inertia: 1e-9 } }))!, 0.002)).toBeNull();
   });
+
+  it("follows a light motor that turns alone as closely as finer ticks do", () => {
+    const machine = withParts({ motor: { inertia: 2e-6 } });
+    const end = (length: number) => {
+      const { plant, ticker, y } = begin(machine, length);
+      plant.mode[0] = 0;
+      y[at.MOTOR] = 0.2 * y[at.MOTOR]!;
+      // Still on its way when it is looked at: its time constant is some 2 ms.
+      plant.now[at.DUTY] = 0.5;
+      for (let i = 0; i < Math.round(0.002 / length); i++) ticker.tick(y);
+      expect(ticker.changes[0]).toBe(0);
+      return y;
+    };
+    const [fine, coarse] = [end(0.00002), end(0.002)];
+    expect(coarse[at.MOTOR]! / fine[at.MOTOR]!).toBeCloseTo(1, 4);
+  });
 });

@@ -53,4 +53,21 @@ describe("speed by commutation period", () => {
     expect(readings(2, 1e-6, 20, 0, [0.5])).toEqual([0]);
     expect(readings(2, 1e-6, 0, 0, [0.5])).toEqual([0]);
   });
+
+  it("reads nothing from a motor slower than a turn in 0.1 s, or one that was a turn ago", () => {
+    // Two poles: a turn is 2 pi, so 62.8 rad/s is the slowest that counts.
+    expect(readings(2, 0, 62, 0, [0.2, 0.3])).toEqual([0, 0]);
+    expect(readings(2, 0, 64, 0, [0.2, 0.3]).every((v) => Math.abs(v - 64) < 1e-9)).toBe(true);
+    // Fast now, but a turn ago hardly moving: its mean over that turn is too slow to count.
+    expect(readings(2, 1e-6, 0, 500, [0.13])).toEqual([0]);
+    // Just above it counts: w = a t with the turn's mean speed above 62.8 rad/s.
+    expect(readings(2, 0, 0, 500, [0.3])[0]).toBeGreaterThan(62.8);
+  });
+
+  it("reads the speed itself where the clock is too coarse to count a turn", () => {
+    // A turn of 0.6 ms, clock steps of 10 ms: most turns have no count in them.
+    const list = readings(10, 0.01, 2000, 0, samples.slice(0, 9));
+    expect(list.every(Number.isFinite)).toBe(true);
+    expect(list).toContain(2000);
+  });
 });

@@ -91,4 +91,60 @@ describe("controller", () => {
       true,
     );
   });
+
+  it("forgets the duty of before when it is off: what comes after begins from nothing", () => {
+    const set = 1980;
+    const orders: Throttle[] = [
+      { from: 0, kind: "speed", speed: set, ramp: "none" },
+      { from: 0.5, kind: "off" },
+      { from: 1, kind: "speed", speed: set, ramp: "none" },
+    ];
+    const list = watch(orders, () => set, 1.1, sample, 0.68);
+    const at = (t: number) => list.findLast((one) => one.time <= t + 1e-9)!;
+    expect(at(0.4).duty).toBeCloseTo(0.68, 2);
+    expect(at(0.7)).toMatchObject({ duty: 0, asked: 0, holds: 0 });
+    expect(at(1).duty).toBeLessThan(0.01);
+    expect(at(1)).toMatchObject({ asked: set, holds: 1 });
+  });
+
+  it("comes down in the bail-out ramp to a speed below the motor's, and holds nothing before it is there", () => {
+    const ramp = sample.controller.bailOutRamp;
+    const orders: Throttle[] = [
+      { from: 0, kind: "speed", speed: 2000, ramp: "none" },
+      { from: 1, kind: "speed", speed: 1500, ramp: "bail-out" },
+    ];
+    const list = watch(orders, () => 2000, 4);
+    const at = (t: number) => list.findLast((one) => one.time <= t + 1e-9)!;
+    expect(at(0.5)).toMatchObject({ asked: 2000, holds: 1 });
+    expect(at(1 + ramp / 2).holds).toBe(0);
+    expect(at(1 + ramp / 2).asked).toBeCloseTo(1750, -1);
+    expect(at(1 + ramp + 0.1)).toMatchObject({ asked: 1500, holds: 1 });
+  });
+
+  it("asks for a speed at once where no ramp is wanted", () => {
+    const list = watch([{ from: 0.5, kind: "speed", speed: 1500, ramp: "none" }], () => 500, 0.6);
+    expect(list.find((one) => one.time >= 0.5 - 1e-9)).toMatchObject({ asked: 1500, holds: 1 });
+  });
+
+  it("ramps from the duty that is on, in the nearest of its steps", () => {
+    const machine = withParts({ controller: { dutySteps: 10 } });
+    const orders: Throttle[] = [
+      { from: 0, kind: "duty", duty: 0.76, ramp: 0 },
+      { from: 1, kind: "duty", duty: 0.38, ramp: 1 },
+    ];
+    const list = watch(orders, () => 0, 3, machine);
+    const at = (t: number) => list.findLast((one) => one.time <= t + 1e-9)!.duty;
+    expect(at(0.5)).toBe(0.8);
+    // From 0.8 to 0.38 in a second: 0.59 at half of it.
+    expect(at(1.5)).toBe(0.6);
+    expect(at(2.5)).toBe(0.4);
+  });
+
+  it("works by the speed that it reads, which is late", () => {
+    const list = watch([{ from: 0, kind: "speed", speed: 1500, ramp: "none" }], (t) => 500 + 1000 * t, 0.5);
+    const late = list.slice(10).map((one) => 500 + 1000 * one.time - one.reading);
+    // Half an electrical turn at least, of 4 pi / 10 at 500 to 1000 rad/s; a count of the clock is 0.4 rad/s at most.
+    expect(Math.min(...late)).toBeGreaterThan(1000 * 0.5 * ((4 * Math.PI) / 10 / 1000) - 0.5);
+    expect(Math.max(...late)).toBeLessThan(1000 * 1.5 * ((4 * Math.PI) / 10 / 500) + 0.5);
+  });
 });

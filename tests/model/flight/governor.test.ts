@@ -71,6 +71,20 @@ describe("governor", () => {
     expect(governor.port[INTEGRAL]).toBeCloseTo(-0.04, 12);
   });
 
+  it("clamping lets an integral that is too large come back at once, and holds one that would go further", () => {
+    const governor = createGovernor({ ...limited, antiWindup: "clamping" });
+    governor.port[INTERVAL] = 0.1;
+    const corrected = (error: number) => {
+      governor.preset(1.4);
+      governor.port[ERROR] = error;
+      governor.correct();
+      return governor.port[INTEGRAL]!;
+    };
+    // 2 x (-0.1) + 1.4 is still above the limit, but the error leads back: 1.4 - 4 x 0.1 x 0.1.
+    expect(corrected(-0.1)).toBeCloseTo(1.36, 12);
+    expect(corrected(0.1)).toBe(1.4);
+  });
+
   it("rounds its output to its steps", () => {
     const governor = createGovernor({ ...free, proportionalGain: 1, integralGain: 0, steps: 8 });
     governor.port[ERROR] = 0.33;
