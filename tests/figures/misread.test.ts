@@ -1,0 +1,182 @@
+import { describe, expect, it } from "vitest";
+import { figuresOf } from "#figures/figures";
+import { chiSquared95, type Explained, explain, type Reading } from "#figures/misread";
+import { canShow } from "#figures/misread-causes";
+import { demos } from "#machine/demos";
+import type { Machine } from "#machine/machine";
+import { learnedAt, machineWith, number } from "./machines.ts";
+
+/** The demo machine with a reference that was measured, so that nothing of it is left open. */
+const fresh = learnedAt(13_950);
+const asked = (machine: Machine, mode: number) => machine.modes[mode]?.headRpm ?? 0;
+const throttle = (machine: Machine, mode: number) => number(machine, "throttle", mode) / 100;
+
+/** Small errors of reading, in standard uncertainties, so that nothing fits by being exact. */
+const errors = [0.6, -0.7, 0.4];
+
+interface Plan extends Partial<Omit<Reading, "rows">> {
+  readonly machine?: Machine;
+}
+
+/** A reading of all modes that a rule of the test's own makes of them. */
+function read(rule: (mode: number) => number, plan: Plan = {}): Explained[] {
+  const { machine = fresh, instrument = "optical", load = "hover", sure = 0.004 } = plan;
+  const rows = machine.modes.map((_, mode) => ({ mode, measured: rule(mode) * (1 + sure * (errors[mode] ?? 0)) }));
+  return explain(figuresOf(machine), { instrument, load, sure, rows });
+}
+const first = (found: readonly Explained[]) => ({ key: found[0]?.key, sizes: found[0]?.sizes, fits: found[0]?.fits });
+const times = (ratio: number) => (mode: number) => asked(fresh, mode) * ratio;
+
+describe("a planted fault is found first", () => {
+  it("nothing wrong", () => {
+    expect(first(read(times(1)))).toMatchObject({ key: "nothing", fits: true });
+  });
+
+  it("a display told 14 magnets where there are 10: it shows 10/14 (f = n p / 120)", () => {
+    const found = read(times(10 / 14), { instrument: "display" });
+    expect(first(found)).toEqual({ key: "poles", sizes: { told: 14, poles: 10 }, fits: true });
+  });
+
+  it("a display told pairs for poles shows twice the speed", () => {
+    const found = read(times(2), { instrument: "display" });
+    expect(first(found)).toMatchObject({ key: "poles", sizes: { told: 5 } });
+  });
+
+  it("a pinion of 14 teeth where 13 were entered: the rotor turns 14/13 as fast", () => {
+    expect(first(read(times(14 / 13)))).toEqual({ key: "teeth", sizes: { pinion: 14, main: 120 }, fits: true });
+  });
+
+  it("a main gear of 118 teeth where 120 were entered, with a good tachometer", () => {
+    const found = read(times(120 / 118), { sure: 0.001 });
+    expect(first(found)).toEqual({ key: "teeth", sizes: { pinion: 13, main: 118 }, fits: true });
+  });
+
+  it("the same teeth told to a display, whose rotor is right", () => {
+    const found = read(times(14 / 13), { instrument: "display" });
+    expect(first(found)).toMatchObject({ key: "display-teeth", sizes: { pinion: 14 } });
+  });
+
+  it("a tachometer set to three blades in front of two: two thirds", () => {
+    expect(first(read(times(2 / 3)))).toEqual({ key: "blades", sizes: { told: 3, blades: 2 }, fits: true });
+  });
+
+  it("a lamp on mains of 50 or 60 Hz: two blades, 100 or 120 flashes a second, 3,000 or 3,600 rpm in every mode", () => {
+    // Lamps flicker at twice the mains' frequency: IEEE Std 1789-2015 (from memory).
+    for (const mains of [50, 60]) {
+      expect(first(read(() => (2 * mains * 60) / 2))).toMatchObject({ key: "flicker", sizes: { mains }, fits: true });
+    }
+  });
+
+  it("learned with the pack down to a fifth", () => {
+    const [full, tired] = [100, 20].map((charge) =>
+      number(machineWith({ "pack.chargePercent": charge }), "pack-open-voltage"),
+    );
+    expect(first(read(times((tired ?? 0) / (full ?? 1))))).toMatchObject({ key: "pack-then", sizes: { charge: 20 } });
+  });
+
+  it("learned with pitch on the blades", () => {
+    // Half the duty at hovering pitch and above: the model's own ceiling law, with another load.
+    const flat = number(fresh, "learning-head-speed");
+    const loaded = 0.93 * flat;
+    const [found] = read(times(loaded / flat), { sure: 0.01 }).filter(({ key }) => key === "pitch-then");
+    expect(found?.fits).toBe(true);
+  });
+
+  it("a mode that can't be held: only the fast one falls short", () => {
+    const machine = learnedAt(13_950, 50, machineWith({ "pack.chargePercent": 20, "motor.kvRpmPerVolt": 1060 }));
+    const ceiling = (mode: number) => number(machine, "ceiling-full-pitch", mode);
+    expect(ceiling(2)).toBeLessThan(0.97 * asked(machine, 2));
+    const found = read((mode) => Math.min(asked(machine, mode), ceiling(mode)), { machine, load: "full-pitch" });
+    expect(first(found)).toMatchObject({ key: "ceiling", sizes: { charge: 20 }, fits: true });
+  });
+
+  it("the upper end of the travel a fourteenth too far: all modes by one share that is no ratio of teeth", () => {
+    expect(first(read(times(1.049), { sure: 0.002 }))).toMatchObject({ key: "end-point", fits: true });
+  });
+
+  it("the lower end of the travel too high: slow modes are off by more", () => {
+    const rule = (mode: number) =>
+      (asked(fresh, mode) * (1 - 0.92 * (1 - throttle(fresh, mode)))) / throttle(fresh, mode);
+    const found = read(rule);
+    expect(first(found)).toMatchObject({ key: "low-end", fits: true });
+    expect(found[0]?.open).toBeCloseTo(0.08, 2);
+  });
+
+  it("a trim of two per cent of the throttle: all modes off by the same rpm", () => {
+    const reference = number(fresh, "learned-head-speed");
+    const found = read((mode) => asked(fresh, mode) + 0.02 * reference, { sure: 0.002 });
+    expect(first(found)).toMatchObject({ key: "offset", fits: true });
+    expect(0.5 * (found[0]?.open ?? 0)).toBeCloseTo(0.02, 3);
+  });
+
+  it("whole per cents of throttle, told by a very good instrument", () => {
+    const found = read((mode) => number(fresh, "head-speed-entered", mode), { sure: 0.0004 });
+    expect(first(found)).toMatchObject({ key: "rounding", fits: true });
+  });
+
+  it("throttle worked out as a share of the fastest mode", () => {
+    const share = number(fresh, "learned-head-speed") / asked(fresh, 2);
+    const found = read((mode) => Math.min(asked(fresh, mode) * share, number(fresh, "ceiling-hover", mode)));
+    expect(first(found)).toMatchObject({ key: "wrong-whole", fits: true });
+  });
+
+  it("a Kv that isn't as printed, where nothing was measured yet", () => {
+    const machine = machineWith({});
+    const found = read((mode) => asked(machine, mode) * 1.03, { machine, sure: 0.002 });
+    expect(first(found)).toMatchObject({ key: "reference", fits: true });
+    expect(found[0]?.open).toBeCloseTo(0.03, 3);
+  });
+});
+
+describe("what can't be told apart", () => {
+  it("stays side by side: one mode alone can't tell five per cent of travel from anything else", () => {
+    const rows = [{ mode: 0, measured: asked(fresh, 0) * 1.05 }];
+    const found = explain(figuresOf(fresh), { instrument: "optical", load: "hover", sure: 0.01, rows });
+    expect(found.filter(({ fits }) => fits).length).toBeGreaterThanOrEqual(3);
+    expect(found[0]?.weight).toBeLessThan(0.6);
+  });
+
+  it("becomes surer with a surer instrument", () => {
+    const of = (sure: number) => read(times(14 / 13), { sure }).find(({ key }) => key === "teeth")?.weight ?? 0;
+    expect(of(0.002)).toBeGreaterThan(of(0.01));
+  });
+
+  it("adds up to one", () => {
+    for (const machine of demos) {
+      const all = read((mode) => 1.1 * asked(machine, mode), { machine });
+      expect(all.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 9);
+      expect(new Set(all.map(({ key }) => key)).size).toBe(all.length);
+    }
+  });
+});
+
+describe("what nothing explains", () => {
+  it("fits nothing, and says how far the best is off", () => {
+    const found = read((mode) => asked(fresh, mode) * [0.7, 1.6, 0.9][mode]!, { sure: 0.004 });
+    expect(found.every(({ fits }) => !fits)).toBe(true);
+    expect(found[0]?.gap).toBeGreaterThan(0.1);
+  });
+
+  it("is nothing without a reading, or with one of no use", () => {
+    const reading = { instrument: "optical", load: "hover", sure: 0.004 } as const;
+    expect(explain(figuresOf(fresh), { ...reading, rows: [] })).toEqual([]);
+    expect(explain(figuresOf(fresh), { ...reading, rows: [{ mode: 0, measured: 0 }] })).toEqual([]);
+    expect(explain(figuresOf(fresh), { ...reading, sure: 0, rows: [{ mode: 0, measured: 1850 }] })).toEqual([]);
+  });
+});
+
+describe("an instrument", () => {
+  it("has faults of its own: a display none of blades and lamps, a tachometer none of magnets", () => {
+    expect(canShow("blades", "display")).toBe(false);
+    expect(canShow("flicker", "display")).toBe(false);
+    expect(canShow("poles", "optical")).toBe(false);
+    // A display divides by the teeth that it was told; it can't see those that are fitted.
+    expect(canShow("teeth", "display")).toBe(false);
+    expect(canShow("ceiling", "display") && canShow("ceiling", "optical")).toBe(true);
+  });
+
+  it("is believed 19 times in 20: the limits are those of the handbook", () => {
+    // NIST/SEMATECH e-Handbook of Statistical Methods, table 1.3.6.7.4: 0.95, 1 to 6 degrees of freedom.
+    expect(chiSquared95).toEqual([3.841, 5.991, 7.815, 9.488, 11.07, 12.592]);
+  });
+});
