@@ -17,8 +17,8 @@ afterEach(() => {
   for (const id of Object.keys(answersNow())) answer(id, null);
 });
 
-const rested = (...given: Parameters<typeof mounted>) => {
-  const page = mounted(...given);
+const rested = (shown: ReturnType<typeof doubtsBar>) => {
+  const page = mounted(shown);
   vi.advanceTimersByTime(2000);
   return page;
 };
