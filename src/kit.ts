@@ -47,7 +47,7 @@ export { stalePlot } from "#blocks/stale-plot";
 export { throttlePlot } from "#blocks/throttle-plot";
 export { tipPlot } from "#blocks/tip-plot";
 export { topOfBand } from "#blocks/top-of-band";
-export { ownRotorsTable, trustFacts, trustPlot } from "#blocks/trust-plots";
+export { broadBlades, ownRotorsTable, trustFacts, trustPlot } from "#blocks/trust-plots";
 export { warnings } from "#blocks/warnings";
 export { whatChanges } from "#blocks/what-changes";
 export { dutyInHand, packMix, packMixPick, wholePackFlight, wholePackGuess } from "#blocks/whole-pack-flight";

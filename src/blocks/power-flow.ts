@@ -204,7 +204,7 @@ function tableOf(doc: Document): { element: HTMLElement; put(state: FlowState): 
     "details",
     {},
     el(doc, "summary", {}, en.table.summary),
-    el(doc, "div", { class: "plot-table" }, table),
+    el(doc, "div", { class: "plot-table", tabindex: "0", role: "region", "aria-label": en.title }, table),
   );
   let state: FlowState | null = null;
   const fill = (): void => {

@@ -71,7 +71,7 @@ const testsView: View<TestsState> = {
     const main = el(doc, "b");
     const rest = doc.createTextNode("");
     caption.append(main, rest);
-    const body = el(doc, "div", { class: "plot-table" });
+    const body = el(doc, "div", { class: "plot-table", tabindex: "0", role: "region", "aria-label": en.title });
     const details = el(doc, "details", {}, el(doc, "summary", {}, en.summary), body);
     host.append(
       el(

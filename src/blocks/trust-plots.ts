@@ -1,9 +1,11 @@
 /** Where the reader's own rotors stand among the tested ones, by the Reynolds number of their tips. */
+import { rotorDoubt } from "#figures/bands";
 import type { Figures } from "#figures/figures";
 import { modeName } from "#figures/mode-name";
 import { operatingOf } from "#figures/operating";
 import { plot } from "#plots/plot";
 import type { PlotState, Point } from "#plots/state";
+import { bounds } from "#validation/check";
 import { everyRotor, expectedError, overall, tipReynoldsOf } from "#validation/summary";
 import { formatNumber, formatValue } from "#view/format";
 import type { Shown } from "#view/shown";
@@ -185,6 +187,10 @@ export interface TrustFacts {
   readonly worst: "broad" | "many" | "large";
   readonly worstName: string;
   readonly worstError: string;
+  /** What bands hold for the rotor model itself. */
+  readonly doubt: string;
+  /** What we expect at tip Reynolds numbers of 100,000, 30,000 and 10,000. */
+  readonly expected: readonly [string, string, string];
 }
 
 /** The model's errors on the published rotors, for the page's questions. */
@@ -201,5 +207,23 @@ export function trustFacts(): TrustFacts {
     worst: /^TM/.test(worst.name) ? "broad" : /^TN 2318/.test(worst.name) ? "large" : "many",
     worstName: worst.name,
     worstError,
+    doubt: percent(rotorDoubt),
+    expected: [percent(expectedError(1e5)), percent(expectedError(3e4)), percent(expectedError(1e4))],
   };
+}
+
+/** The rotor with the broadest blades of all tests. */
+const BROAD = "TM-81232";
+
+/** How the reader's blades compare with the broadest that were tested, and what that means for the pitch named here. */
+export function broadBlades({ rig }: Figures): string {
+  const tested = everyRotor().find(({ set }) => set.name === BROAD);
+  const { radius, chord } = rig.parts.mainRotor;
+  if (!tested) return "";
+  const { geometry } = tested.set;
+  const times = (long: number, wide: number) => formatNumber(long / wide, 1);
+  const { broad } = enTrust;
+  const { median } = overall([tested]);
+  const compared = broad.compared(BROAD, times(geometry.radius, geometry.chordTip), times(radius, chord));
+  return `${compared} ${median > bounds.median ? broad.beware(percent(median)) : broad.fine(percent(median))}`;
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { rotorTestChoice, rotorTestPlot } from "#blocks/rotor-test-plot";
 import { rotorTests } from "#blocks/rotor-tests";
-import { ownRotorsTable, trustFacts, trustPlot } from "#blocks/trust-plots";
+import { broadBlades, ownRotorsTable, trustFacts, trustPlot } from "#blocks/trust-plots";
 import { figuresOf } from "#figures/figures";
 import { bounds } from "#validation/check";
 import { testSets } from "#validation/published";
@@ -99,6 +99,14 @@ describe("the reader's own rotors among them", () => {
     expect(plain(wordsOf(table))).toMatch(/In hover the tail takes \d % of the cells' power, so \d+ % of error there/);
     const none = ownRotorsTable(figuresOf(machineWith({ "modes.1.headRpm": 500 })), 1);
     expect(wordsOf(none)).not.toContain("In hover");
+  });
+
+  it("are compared with the broadest blades that were tested, and warned where the model is beyond its bound there", () => {
+    // NASA TM-81232: radius 1.143 m, chord 0.1905 m. Here 485 mm and 42 mm.
+    const words = broadBlades(figuresOf(machineWith({})));
+    expect(words).toMatch(/^The blades of TM-81232 are 6\.0 times as long as they are wide; yours are 11\.5 times\./);
+    const tested = everyRotor().find(({ set }) => set.name === "TM-81232")!;
+    expect(words.includes("the less you should trust")).toBe(overall([tested]).median > bounds.median);
   });
 
   it("give the page its answers: the median of all, and the worst rotor", () => {

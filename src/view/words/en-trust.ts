@@ -73,6 +73,13 @@ export const enTrust = {
     tail: (share: string, error: string, whole: string) =>
       `In hover the tail takes ${share} of the cells' power, so ${error} of error there moves the whole by ${whole}.`,
   },
+  broad: {
+    compared: (name: string, theirs: string, yours: string) =>
+      `The blades of ${name} are ${theirs} times as long as they are wide; yours are ${yours} times.`,
+    beware: (error: string) =>
+      `There half of the thrusts are off by ${error} or more. The nearer yours come to that, the less you should trust the pitch that this workbook names.`,
+    fine: (error: string) => `Even there half of the thrusts are met within ${error}.`,
+  },
   seen: (ninetieth: string, worstName: string, worst: string) =>
     `Nine in ten of all the figures are within ${ninetieth}. The worst rotor is ${worstName}: half of its figures are off by ${worst} or more.`,
 } as const;
