@@ -3,7 +3,7 @@ import { Rotor } from "#model/rotor/bemt";
 import { collectiveForThrust } from "#model/rotor/solve";
 import { plot } from "#plots/plot";
 import type { Curve, PlotState, Point } from "#plots/state";
-import type { CheckedSet } from "#validation/check";
+import { type CheckedSet, testAir } from "#validation/check";
 import { everyRotor } from "#validation/summary";
 import type { Answers } from "#view/answers";
 import { formatNumber, formatValue } from "#view/format";
@@ -20,8 +20,6 @@ export const rotorTestChoice = (answers: Answers) =>
   pick({ id: ID, label: en.label, options: names().map((key) => ({ key, says: key })), answers });
 
 const POINTS = 24;
-/** Air of the tests, as the comparison takes it. */
-const air = { density: 1.225, viscosity: 1.789e-5, soundSpeed: 340.3 } as const;
 const degree = Math.PI / 180;
 /** Thrust in thousandths and torque in hundred-thousandths: whole numbers on the axes. */
 const [THRUST, TORQUE] = [1e3, 1e5] as const;
@@ -37,7 +35,7 @@ interface Spin {
 /** The slowest and the fastest tips of a set; one where they are alike. */
 function spins({ set }: CheckedSet): Spin[] {
   const all = set.rows.map(({ tipSpeed, tipMach }): Spin => {
-    const mach = tipMach ?? tipSpeed / air.soundSpeed;
+    const mach = tipMach ?? tipSpeed / testAir.soundSpeed;
     return { speed: tipSpeed / set.geometry.radius, soundSpeed: tipSpeed / mach, mach };
   });
   const sorted = all.sort((a, b) => a.mach - b.mach);
@@ -50,8 +48,8 @@ function curvesOf(checked: CheckedSet, byPitch: boolean, most: number): Curve[] 
   const { geometry } = checked.set;
   const each = spins(checked);
   return each.map(({ speed, soundSpeed, mach }, k) => {
-    const rotor = new Rotor(geometry, { ...air, soundSpeed }).fly(speed, 0);
-    const unit = air.density * Math.PI * geometry.radius ** 2 * (speed * geometry.radius) ** 2;
+    const rotor = new Rotor(geometry, { ...testAir, soundSpeed }).fly(speed, 0);
+    const unit = testAir.density * Math.PI * geometry.radius ** 2 * (speed * geometry.radius) ** 2;
     const xs = Array.from({ length: POINTS }, (_, i) => (most * i) / (POINTS - 1));
     const ys = xs.map((x) => {
       if (byPitch) return (THRUST * rotor.pitch(x * degree)) / unit;
@@ -103,6 +101,7 @@ function stateOf(checked: CheckedSet): PlotState {
       spread ? en.within(enTrust.what[spread.what], percent(spread.median), percent(spread.worst)) : "",
       en.measured(set.name, enTrust.rotors[set.name] ?? set.name),
       readOff ? en.readOff : en.noBars,
+      en.coefficient,
       en.source(set.source),
     ].join(" "),
     table: {

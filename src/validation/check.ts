@@ -43,7 +43,7 @@ export interface CheckedSet {
 }
 
 /** Air of the tests: sea level, standard. Coefficients hardly depend on it; where a tip Mach number is printed it is met. */
-const air = { density: 1.225, viscosity: 1.789e-5, soundSpeed: 340.3 } as const;
+export const testAir = { density: 1.225, viscosity: 1.789e-5, soundSpeed: 340.3 } as const;
 
 /** The value below which the share `q` (0 to 1) lies, between neighbours by proportion; in the unit of the values. Source: definition. */
 export function quantile(values: readonly number[], q: number): number {
@@ -81,9 +81,9 @@ export function checkSet(set: TestSet): CheckedSet {
   const { radius } = set.geometry;
   for (const row of set.rows) {
     const { collectiveDeg, tipSpeed, tipMach, thrustCoefficient, torqueCoefficient } = row;
-    const soundSpeed = tipMach === null ? air.soundSpeed : tipSpeed / tipMach;
-    const rotor = new Rotor(set.geometry, { ...air, soundSpeed }).fly(tipSpeed / radius, 0);
-    const unit = air.density * Math.PI * radius ** 2 * tipSpeed ** 2;
+    const soundSpeed = tipMach === null ? testAir.soundSpeed : tipSpeed / tipMach;
+    const rotor = new Rotor(set.geometry, { ...testAir, soundSpeed }).fly(tipSpeed / radius, 0);
+    const unit = testAir.density * Math.PI * radius ** 2 * tipSpeed ** 2;
     const judged = thrustCoefficient > leastThrust;
     const put = (what: CheckedRow["what"], measured: number, model: number): void => {
       const error = (model - measured) / measured;

@@ -1,5 +1,5 @@
 /** All published rotors at once: how far off the model is on them, and what to expect where nothing was published. */
-import { type CheckedSet, checkSet, quantile } from "./check.ts";
+import { type CheckedSet, checkSet, quantile, testAir } from "./check.ts";
 import { type TestSet, testSets } from "./published.ts";
 
 let checked: readonly CheckedSet[] | null = null;
@@ -29,13 +29,10 @@ export function overall(sets: readonly CheckedSet[]): Overall {
   };
 }
 
-/** Density over viscosity of the tests' air, s/m²: sea level, standard. */
-const perViscosity = 1.225 / 1.789e-5;
-
 /** Tip Reynolds number of a published rotor, on the tip's chord, at the middle of its tip speeds. Source: definition. */
 export function tipReynoldsOf({ geometry, rows }: TestSet): number {
   const speeds = rows.map((row) => row.tipSpeed);
-  return perViscosity * quantile(speeds, 0.5) * geometry.chordTip;
+  return (testAir.density * quantile(speeds, 0.5) * geometry.chordTip) / testAir.viscosity;
 }
 
 /** What we expect: tip Reynolds number, and the error as a share of the true value. Estimates, made before any such test. */

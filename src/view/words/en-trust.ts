@@ -43,6 +43,7 @@ export const enTrust = {
       `The model's ${what} is within ${median} of half of them, and ${worst} off at worst.`,
     readOff: "Their bars say how finely the printed graph can be read.",
     noBars: "The report prints no uncertainty, so they have no bars.",
+    coefficient: "A coefficient is a thrust or torque freed of size, speed and air, so that rotors can be compared.",
     source: (source: string) => `Source: ${source}.`,
   },
   size: {
