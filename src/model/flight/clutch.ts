@@ -7,8 +7,13 @@ import * as at from "./state.ts";
 const finest = 0.2;
 /** More steps in one tick than this and the machine is too quick to be followed. */
 const mostSteps = 200;
+/** A pull of less than this share of the motor's stall torque only touches zero. Our choice. */
+const touch = 1e-4;
 /** More changes of the clutch in one tick than this: it chatters without end. */
 const mostChanges = 40;
+
+/** A figure past this is on its way out of the numbers: the square of a speed like that still is one. Our choice. */
+const beyond = 1e30;
 
 /** What a tick came to. */
 export const DONE = 0;
@@ -27,7 +32,7 @@ export interface Ticker {
 /**
  * Steps a plant through ticks of equal length (s), with as many Runge-Kutta steps as its fastest time constant wants in each
  * state of the clutch. Where the clutch changes within a step, the moment is found by regula falsi (Illinois), the
- * step ends there and the rest follows in the other state. Null when a tick would take too many steps.
+ * step ends there and the rest follows in the other state. A torque that only touches zero parts nothing. Null when a tick would take too many steps.
  *
  * Sources: E. Hairer, S. Norsett, G. Wanner, Solving Ordinary Differential Equations I, II.6; Illinois rule: M. Dowell
  * and P. Jarratt, BIT 11 (1971) 168-174.
@@ -41,7 +46,9 @@ export function createTicker(plant: Plant, length: number, share: number = fines
   const count = (rate: number) => Math.max(1, Math.ceil((length * rate) / share));
   const steps: [number, number] = [count(plant.fastest[0]), count(plant.fastest[1])];
   if (!(Math.max(...steps) <= mostSteps)) return null;
-  const { gearRatio } = plant.machine;
+  const { gearRatio, motor, controller, pack } = plant.machine;
+  const stall = (motor.constant * pack.openVoltage(1)) / (motor.resistance + controller.resistance + pack.resistance);
+  const slight = Math.abs(stall) * touch;
   const stepper = createStepper(at.SIZE, at.ACTING, plant.derivative, now, at.SINCE);
   const tiny = length * 1e-9;
   const changes = new Int32Array(3);
@@ -100,13 +107,16 @@ export function createTicker(plant: Plant, length: number, share: number = fines
   const tick = (y: Float64Array): number => {
     now[at.SINCE] = 0;
     const first = changes[0]!;
+    let together = false;
+    let pulled = 0;
     for (;;) {
       const left = length - now[at.SINCE]!;
       if (!(left > tiny)) break;
-      const start = now[at.SINCE]!;
+      const start: number = now[at.SINCE]!;
       stepper.begin(y);
-      if (mode[0] === 1 && now[at.CLUTCH]! < 0) {
+      if (mode[0] === 1 && now[at.CLUTCH]! < 0 && !together) {
         // The duty or the collective has just jumped: a clutch that would have to pull lets go at once.
+        pulled = now[at.CLUTCH]!;
         change(y);
         stepper.begin(y);
       }
@@ -120,11 +130,24 @@ export function createTicker(plant: Plant, length: number, share: number = fines
       // The torque of the last stage is close to that of the step's end: only when it is past zero is the end asked.
       if (!engaged || now[at.CLUTCH]! < 0) {
         measure(y);
-        if (sign[0]! < 0) meet(y, start);
+        if (sign[0]! < 0 && !engaged && sign[1]! <= 0 && pulled > -slight) {
+          // It has just let go, and the motor is ahead again before the step is over: the torque only touched zero. Both go
+          // this one step together; else it would let go and take at one and the same moment for ever.
+          y.set(kept);
+          now[at.SINCE] = start;
+          mode[0] = 1;
+          together = true;
+          continue;
+        }
+        if (sign[0]! < 0 && !together) {
+          meet(y, start);
+          pulled = 0;
+        }
       }
+      together = false;
       if (changes[0]! - first > mostChanges) return CHATTERS;
     }
-    for (let i = 0; i < at.SIZE; i++) if (!Number.isFinite(y[i]!)) return BROKEN;
+    for (let i = 0; i < at.SIZE; i++) if (!(Math.abs(y[i]!) < beyond)) return BROKEN;
     return DONE;
   };
   return { tick, changes, steps };
