@@ -97,7 +97,7 @@ const makers: Readonly<Record<CauseKey, { readonly by?: Instrument; readonly mak
   ceiling: { make: ceilingMade },
   "end-point": { make: (b) => travelMade(b, () => 1) },
   "low-end": { make: (b) => travelMade(b, (throttle) => (1 - throttle) / throttle) },
-  offset: { make: (b) => travelMade(b, (throttle) => 0.5 / throttle) },
+  offset: { make: (b) => travelMade(b, (throttle) => 1 / throttle, spreads.trim) },
   rounding: { make: roundingMade },
   "wrong-whole": { make: wrongWholeMade },
 };

@@ -16,8 +16,9 @@ export const spreads = {
   pitch: 0.02,
   /** The model's ceiling. */
   ceiling: 0.04,
-  /** Ends of the throttle's travel, as a share of it. */
+  /** Ends of the throttle's travel, and a trim that sits on all of it, as shares of it. */
   endPoint: 0.05,
+  trim: 0.025,
 } as const;
 
 /** Lamps on alternating mains flicker at twice its frequency, Hz, for 50 and 60 Hz. From memory: IEEE Std 1789-2015. */
@@ -66,6 +67,7 @@ export function turns(bearings: ReadMachine, ratio: number, sizes: Made["sizes"]
   return { ...made, reads };
 }
 
+/** A display that was told another number of magnets. Units: none but rpm. Source: f = n p / 120. */
 export function polesMade(bearings: ReadMachine): Made[] {
   const { poles } = bearings.figures.machine.motor;
   const told = [-8, -6, -4, -2, 2, 4, 6, 8].map((step) => poles + step).filter((count) => count >= 2);
@@ -130,11 +132,16 @@ export function ceilingMade({ figures, asked, ceilings }: ReadMachine): Made[] {
 }
 
 /** Ends of the travel that aren't where the controller expects them. `share` is the change of a throttle with the end's. */
-export function travelMade({ asked, throttles }: ReadMachine, share: (throttle: number) => number): Made[] {
+export function travelMade(
+  { asked, throttles }: ReadMachine,
+  share: (throttle: number) => number,
+  spread: number = spreads.endPoint,
+): Made[] {
   if (!throttles?.every((throttle) => throttle > 0)) return [];
-  return [{ sizes: {}, reads: asked, open: { shares: throttles.map(share), spread: spreads.endPoint } }];
+  return [{ sizes: {}, reads: asked, open: { shares: throttles.map(share), spread } }];
 }
 
+/** Throttles rounded to whole per cents, rpm; none where there is no reference. Source: definition. */
 export function roundingMade({ figures, modes }: ReadMachine): Made[] {
   const reads = modes.map((mode) => figures.number("head-speed-entered", mode));
   return reads.every((speed) => speed !== null && speed > 0)
@@ -151,6 +158,7 @@ export function wrongWholeMade(bearings: ReadMachine): Made[] {
   return top > 0 ? [turns(bearings, learned / top, { top })] : [];
 }
 
+/** A tachometer that counts a lamp: the same rpm in every mode. Source: as `flickers`. */
 export function flickerMade({ asked, figures }: ReadMachine): Made[] {
   const { blades } = figures.machine.mainRotor;
   return flickers.map((flicker) => {
@@ -159,6 +167,7 @@ export function flickerMade({ asked, figures }: ReadMachine): Made[] {
   });
 }
 
+/** A tachometer set to another number of blades, rpm. Source: how it counts. */
 export function bladesMade(bearings: ReadMachine): Made[] {
   const { blades } = bearings.figures.machine.mainRotor;
   return [1, 2, 3, 4, 5]

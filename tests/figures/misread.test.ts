@@ -106,7 +106,7 @@ describe("a planted fault is found first", () => {
     const reference = number(fresh, "learned-head-speed");
     const found = read((mode) => asked(fresh, mode) + 0.02 * reference, { sure: 0.002 });
     expect(first(found)).toMatchObject({ key: "offset", fits: true });
-    expect(0.5 * (found[0]?.open ?? 0)).toBeCloseTo(0.02, 3);
+    expect(found[0]?.open).toBeCloseTo(0.02, 3);
   });
 
   it("whole per cents of throttle, told by a very good instrument", () => {

@@ -1,0 +1,115 @@
+/** What was read over what was asked for, mode by mode, with its bars, and the lines of what would explain it. */
+import type { Figures } from "#figures/figures";
+import type { Explained, Reading } from "#figures/misread";
+import { modeName } from "#figures/mode-name";
+import { plot } from "#plots/plot";
+import type { PlotState } from "#plots/state";
+import { formatValue } from "#view/format";
+import type { Shown } from "#view/shown";
+import { enMisread } from "#view/words/en-misread";
+import { type FactsState, factsTable } from "./facts-table.ts";
+
+const en = enMisread;
+
+/** So many explanations are drawn. */
+const LINES = 3;
+/** Bars of measured points span two standard uncertainties to either side, as bands do. */
+const COVERAGE = 2;
+/** Lines that lie closer together than this, per cent, are one: the first keeps it. */
+const APART = 0.3;
+/** Explanations of less weight than this get no line of their own. */
+const LEAST = 0.02;
+
+const percent = (value: number, decimals = 1) => formatValue(value, "percent", { decimals });
+
+interface Row {
+  readonly mode: number;
+  readonly asked: number;
+  readonly measured: number;
+  /** Measured over asked for, per cent. */
+  readonly share: number;
+}
+
+function rowsOf(figures: Figures, { rows }: Reading): Row[] {
+  return rows.flatMap(({ mode, measured }) => {
+    const asked = figures.number("set-head-speed", mode);
+    return asked === null || asked <= 0 ? [] : [{ mode, asked, measured, share: (100 * measured) / asked }];
+  });
+}
+
+/** The table of a reading: asked for, read, off by. */
+export function readingTable(figures: Figures, reading: Reading): Shown<FactsState> {
+  const rows = rowsOf(figures, reading);
+  const gaps = rows.map(({ share }) => share - 100);
+  const signed = (gap: number) => formatValue(gap, "percent", { decimals: 1, signed: true });
+  const words =
+    rows.length === 0
+      ? ""
+      : rows.length === 1
+        ? en.table.one(signed(gaps[0] ?? 0))
+        : en.table.same(signed(Math.min(...gaps)), signed(Math.max(...gaps)));
+  return factsTable({
+    name: "reading",
+    caption: en.table.caption,
+    columns: [en.table.mode, en.table.asked, en.table.read, en.table.off],
+    rows: rows.map(({ mode, asked, measured }, i) => ({
+      title: modeName(figures.machine, mode),
+      cells: [formatValue(asked, "rpm"), formatValue(measured, "rpm"), signed(gaps[i] ?? 0)],
+    })),
+    words,
+  });
+}
+
+const areApart = (a: Explained, b: Explained): boolean =>
+  a.reads.some((speed, i) => 100 * Math.abs(speed / (b.reads[i] ?? speed) - 1) > APART);
+
+/** Measured points over asked-for speeds; with lines where the causes may be told. */
+export function readingPlot(figures: Figures, reading: Reading, causes: readonly Explained[] | null): Shown<PlotState> {
+  const rows = rowsOf(figures, reading).sort((a, b) => a.asked - b.asked);
+  const fitting = (causes ?? []).filter(({ fits, weight }) => fits && weight >= LEAST);
+  const drawn = fitting
+    .filter((cause, i) => fitting.slice(0, i).every((other) => areApart(cause, other)))
+    .slice(0, LINES);
+  // The explained speeds stand in the order of the reading.
+  const readAt = (cause: Explained, mode: number) =>
+    cause.reads[reading.rows.findIndex((row) => row.mode === mode)] ?? 0;
+  const shares = rows.map(({ share }) => share);
+  const [low, high] = [Math.min(100, ...shares), Math.max(100, ...shares)];
+  const names = fitting.slice(0, LINES).map(({ key }) => en.causes[key].short);
+  const words =
+    rows.length === 0
+      ? en.plot.none
+      : [
+          en.plot.points(percent(Math.min(...shares)), percent(Math.max(...shares))),
+          causes === null ? en.plot.hidden : drawn.length > 0 ? en.plot.lines(names.join(", ")) : en.plot.noLine,
+        ].join(" ");
+  const speeds = figures.machine.modes.map(({ headRpm }) => headRpm);
+  const [slow, fast] = [Math.min(...speeds), Math.max(...speeds)];
+  return plot({
+    name: "read-over-asked",
+    title: en.plot.title,
+    unit: en.plot.unit,
+    x: { label: en.plot.x, unit: "rpm", low: 0.92 * slow, high: 1.04 * fast },
+    y: { label: en.plot.y, unit: "percent", low: low - 3, high: high + 3 },
+    curves: drawn.map((cause, i) => ({
+      key: `cause-${i}`,
+      label: en.causes[cause.key].short,
+      ink: i === 0 ? ("now" as const) : ("plain" as const),
+      xs: rows.map(({ asked }) => asked),
+      ys: rows.map(({ mode, asked }) => (100 * readAt(cause, mode)) / asked),
+    })),
+    levels: [{ key: "asked", axis: "y", at: 100, label: en.plot.right, ink: "plain" }],
+    points: rows.map(({ mode, asked, share }, i) => ({
+      key: `mode-${mode}`,
+      x: asked,
+      y: share,
+      kind: "measured" as const,
+      low: share * (1 - COVERAGE * reading.sure),
+      high: share * (1 + COVERAGE * reading.sure),
+      // The last one's place belongs to the words of the lines.
+      ...(drawn.length > 0 && i === rows.length - 1 ? {} : { label: modeName(figures.machine, mode) }),
+    })),
+    words,
+    size: "short",
+  });
+}
