@@ -114,7 +114,8 @@ export function createPlant(machine: FlightMachine): Plant | null {
     // Pack and motor.
     const place = y[at.CHARGE]! * chargeCells;
     const cell = place <= 0 ? 0 : place >= chargeCells ? chargeCells - 1 : Math.floor(place);
-    const u = place - cell;
+    // Past empty (a last tick may go there) the voltage of the empty pack holds.
+    const u = place <= 0 ? 0 : place >= chargeCells ? 1 : place - cell;
     const c = cell * 4;
     const open = ocv[c]! + u * (ocv[c + 1]! + u * (ocv[c + 2]! + u * ocv[c + 3]!));
     const sag = y[at.SAG]!;

@@ -65,6 +65,24 @@ describe("bad input", () => {
       antiWindup: "back-calculation" as const,
       setSpeed: 1.5,
     };
+    // A pack that one tick empties a thousand times over: found by this test too.
+    const drained = {
+      inertia: 1e-7,
+      constant: 0.0016,
+      resistance: 0.0011,
+      noLoadCurrent: 0,
+      capacity: 1,
+      packResistance: 0,
+      loopRate: 4000,
+      proportionalGain: 0,
+      integralGain: 0,
+      dutySteps: 483,
+      rotorInertia: 0.0366,
+      gearRatio: 0.604,
+      mass: 38.2,
+      antiWindup: "none" as const,
+      setSpeed: 910.3,
+    };
     const ends = new Set<string>();
     fc.assert(
       fc.property(machines, (m) => {
@@ -90,7 +108,7 @@ describe("bad input", () => {
         ends.add(flight.end.why);
         sound(flight, order);
       }),
-      { numRuns: 80, examples: [[overflowing]] },
+      { numRuns: 80, examples: [[overflowing], [drained]] },
     );
     // They must not all have been refused.
     expect([...ends]).toContain("flown");
