@@ -45,7 +45,7 @@ function exampleOf(machine: Machine, stored: Stored): string {
 
 /** Asks what a run with these slips stores, before it is flown; nothing to ask while everything is right. */
 export function learningGuess(machine: Machine, answers: Answers): Shown<ChooseState> | null {
-  const { keys, words } = slipsIn(machine, answers);
+  const { keys, kinds } = slipsIn(machine, answers);
   if (keys.length === 0) return null;
   const stored = storedBy(machine, learningSetup(machine, answers));
   const right = stored.kind === "none" ? "nothing" : stored.kind;
@@ -55,7 +55,7 @@ export function learningGuess(machine: Machine, answers: Answers): Shown<ChooseS
   );
   return choose({
     id: questionOf(machine, answers),
-    ask: en.guess.ask(words),
+    ask: en.guess.ask(kinds),
     options: en.guess.options,
     right,
     reply: { ...reply, [right]: facts },
@@ -81,7 +81,8 @@ export interface LearningFacts {
   readonly halfWords: string;
   /** The slip that costs most, and all three in words. */
   readonly heaviest: "pack" | "pitch" | "complete";
-  readonly weights: string;
+  /** What is answered to each of them; the heaviest one with the figures of all. */
+  readonly replies: Readonly<Record<"pack" | "pitch" | "complete", string>>;
 }
 
 /**
@@ -89,7 +90,7 @@ export interface LearningFacts {
  * about them is answered.
  */
 export function learningFacts(machine: Machine, mode: number, answered: boolean): LearningFacts {
-  if (!answered) return { halfPack: null, halfWords: "", heaviest: "pack", weights: "" };
+  if (!answered) return { halfPack: null, halfWords: "", heaviest: "pack", replies: en.facts.replies };
   const offOf = (change: Partial<LearningSetup>): number | null => {
     const stored = storedBy(machine, { ...properLearning, ...change });
     return "off" in stored ? stored.off : null;
@@ -105,12 +106,14 @@ export function learningFacts(machine: Machine, mode: number, answered: boolean)
     off === null ? en.facts.none : en.facts.off[off < 0 ? "low" : "high"](shareText(off));
   const wanted = machine.modes[mode]?.headRpm ?? null;
   const pack = wanted === null ? null : offs.pack;
+  const heaviest = keys.reduce((best, key) => (size(key) > size(best) ? key : best));
+  const weights = en.facts.weights(say(offs.pack), say(offs.pitch), say(offs.complete));
   return {
     halfPack: pack === null ? null : wanted! * (1 + pack),
     halfWords:
       pack === null ? en.facts.noFormality : en.facts.formality(formatValue(wanted! * -pack, "rpm"), shareText(pack)),
-    heaviest: keys.reduce((best, key) => (size(key) > size(best) ? key : best)),
-    weights: en.facts.weights(say(offs.pack), say(offs.pitch), say(offs.complete)),
+    heaviest,
+    replies: { ...en.facts.replies, [heaviest]: `${en.facts.replies[heaviest]} ${weights}` },
   };
 }
 
@@ -121,7 +124,7 @@ export function learningPlot(machine: Machine, whatIf: Machine | null, answers: 
   const runs: FlightRun[] = [
     { key: "now", label: slips || whatIf ? en.run.yours : "", ink: "now", request: rehearsal(machine, setup) },
     ...(whatIf
-      ? [{ key: "what-if", label: "what if", ink: "what-if" as const, request: rehearsal(whatIf, setup) }]
+      ? [{ key: "what-if", label: en.run.whatIf, ink: "what-if" as const, request: rehearsal(whatIf, setup) }]
       : []),
     ...(slips
       ? [

@@ -3,7 +3,7 @@ import { type LearningSetup, properLearning } from "#flights/scenarios";
 import type { Machine } from "#machine/machine";
 import { learning } from "#model/reference";
 import { type Answers, answer } from "#view/answers";
-import { el, setAttribute, setText } from "#view/dom";
+import { el, Pen, setAttribute, setText, svgEl } from "#view/dom";
 import { formatValue } from "#view/format";
 import { type Shown, show, type View } from "#view/shown";
 import { enLearning } from "#view/words/en-learning";
@@ -74,12 +74,20 @@ export function learningSetup(machine: Machine, answers: Answers): LearningSetup
 
 const text = ({ unit, value }: Line): string => formatValue(value, unit, { decimals: unit === "deg" ? 1 : 0 });
 
-/** What is not as it should be: the keys of the lines, and all of it in words; "" when everything is. */
-export function slipsIn(machine: Machine, answers: Answers): { keys: readonly SlipKey[]; words: string } {
+const listed = (words: readonly string[]): string =>
+  words.length > 1 ? `${words.slice(0, -1).join(", ")} and ${words.at(-1)}` : words.join("");
+
+/** What is not as it should be: the keys of the lines, and all of it in words, with its figures and without; "" when everything is. */
+export function slipsIn(
+  machine: Machine,
+  answers: Answers,
+): { readonly keys: readonly SlipKey[]; readonly words: string; readonly kinds: string } {
   const wrong = linesOf(machine, answers).filter(({ right }) => !right);
-  const words = wrong.map((line) => (line.key === "complete" ? en.off.complete : en.off[line.key](text(line))));
-  const list = words.length > 1 ? `${words.slice(0, -1).join(", ")} and ${words.at(-1)}` : words.join("");
-  return { keys: wrong.map(({ key }) => key), words: list };
+  return {
+    keys: wrong.map(({ key }) => key),
+    words: listed(wrong.map((line) => (line.key === "complete" ? en.off.complete : en.off[line.key](text(line))))),
+    kinds: listed(wrong.map(({ key }) => en.kinds[key])),
+  };
 }
 
 interface SetupState {
@@ -101,32 +109,66 @@ export function learningInputs(machine: Machine, answers: Answers): Shown<SetupS
 
 const seconds = (value: number): string => formatValue(value, "s", { decimals: 0 });
 
-/** The run as a strip of time: soft start, too early, enough; and where the reader stops. */
+let strips = 0;
+/** Height of the bar and of all, px; the hatch's strokes are so far apart. */
+const [BAR, STRIP, APART] = [34, 62, 8];
+/** A part of the bar narrower than this share has no room for its words. */
+const NARROW = 0.12;
+
+/** The run as a strip of time: soft start, too early, enough; and where the reader stops. Places are shares of the width. */
 function strip(doc: Document) {
-  const early = el(doc, "div", { class: "early" });
-  const start = el(doc, "div", { class: "start" });
-  const good = el(doc, "div", { class: "good" }, en.line.good);
-  const mark = el(doc, "div", { class: "mark" });
-  const end = el(doc, "p", { class: "learning-end" });
-  const bar = el(doc, "div", { class: "learning-bar" }, start, early, good, mark);
-  const element = el(doc, "div", { class: "learning-strip", "aria-hidden": "true" }, bar, end);
+  const id = `learning-hatch-${++strips}`;
+  const part = (kind: string, fill?: string) => {
+    const rect = new Pen(svgEl(doc, "rect", { class: kind, y: 4, height: BAR, ...(fill ? { fill } : {}) }));
+    const text = new Pen(svgEl(doc, "text", { class: `${kind} words`, y: 4 + BAR / 2 + 5, dx: 7 }));
+    return { rect, text };
+  };
+  const [start, early, good] = [part("start"), part("early", `url(#${id})`), part("good")] as const;
+  const mark = new Pen(svgEl(doc, "line", { class: "mark", y1: 0, y2: BAR + 10 }));
+  const end = new Pen(svgEl(doc, "text", { class: "learning-end", y: STRIP - 3 }));
+  const hatch = svgEl(
+    doc,
+    "pattern",
+    {
+      id,
+      width: APART,
+      height: APART,
+      patternUnits: "userSpaceOnUse",
+      patternTransform: "rotate(45)",
+      class: "plot-hatch",
+    },
+    svgEl(doc, "line", { x1: 0, y1: 0, x2: 0, y2: APART }),
+  );
+  const element = svgEl(
+    doc,
+    "svg",
+    { class: "learning-strip", height: STRIP, "aria-hidden": "true" },
+    svgEl(doc, "defs", {}, hatch),
+    ...[start, early, good].map(({ rect }) => rect.element),
+    ...[start, early, good].map(({ text }) => text.element),
+    mark.element,
+    end.element,
+  );
   return {
     element,
     put(ramp: number, held: number) {
       const all = ramp + learning.secondsHigh;
-      const share = (part: number) => `${((100 * part) / all).toFixed(2)}%`;
-      // Past a third of the bar its words would leave no room for the rest.
-      setText(start, ramp > 0.12 * all ? en.line.start(seconds(ramp)) : "");
-      setText(early, en.line.early(seconds(learning.secondsLow)));
-      start.style.flexBasis = share(ramp);
-      early.style.flexBasis = share(learning.secondsLow);
-      good.style.flexBasis = share(learning.secondsHigh - learning.secondsLow);
-      mark.style.left = share(ramp + held);
-      setText(end, en.line.end(seconds(held)));
-      const place = (ramp + held) / all;
-      end.dataset.side = place > 0.5 ? "left" : "right";
-      end.style.marginLeft = place > 0.5 ? "0" : share(ramp + held);
-      end.style.marginRight = place > 0.5 ? share(all - ramp - held) : "0";
+      const share = (time: number) => `${((100 * time) / all).toFixed(2)}%`;
+      const put = ({ rect, text }: typeof start, from: number, length: number, words: string) => {
+        rect.set("x", share(from));
+        rect.set("width", share(length));
+        text.set("x", share(from));
+        text.text(length > NARROW * all ? words : "");
+      };
+      put(start, 0, ramp, en.line.start(seconds(ramp)));
+      put(early, ramp, learning.secondsLow, en.line.early(seconds(learning.secondsLow)));
+      put(good, ramp + learning.secondsLow, learning.secondsHigh - learning.secondsLow, en.line.good);
+      const place = ramp + held;
+      mark.set("x1", share(place));
+      mark.set("x2", share(place));
+      end.set("x", share(place));
+      end.set("text-anchor", place > all / 2 ? "end" : "start");
+      end.text(en.line.end(seconds(held)));
     },
   };
 }

@@ -77,6 +77,7 @@ describe("what will be stored", () => {
     expect(learningPlot(machine, null, half).state.go).toBe(false);
     expect(wordsOf(learningPlot(machine, null, half))).toMatch(/as soon as you have guessed/);
     expect(learningPlot(machine, null, guessed).state.go).toBe(true);
+    expect(learningGuess(machine, half)!.state.ask).toMatch(/^This time the pack isn't full\. What does/);
     // Another combination is another question; a slider is not.
     expect(learningPlot(machine, null, { ...guessed, "learning-pack": 70 }).state.go).toBe(true);
     expect(learningPlot(machine, null, { ...guessed, "learning-pitch": 5 }).state.go).toBe(false);
@@ -105,8 +106,11 @@ describe("what will be stored", () => {
     expect(learningFacts(machine, 2, false).halfPack).toBeNull();
     const facts = learningFacts(machine, 2, true);
     expect(facts.heaviest).toBe("pack");
+    expect(facts.replies.pitch).not.toMatch(/%/);
     expect(facts.halfPack! / 2450).toBeLessThan(0.93);
-    expect(plain(facts.weights)).toMatch(/Half a pack: \d\.\d % too low\. .* No blades: 0\.\d % too high\./);
+    expect(plain(facts.replies.pack)).toMatch(
+      /one to one\. Half a pack: \d\.\d % too low\. .* No blades: 0\.\d % too high\./,
+    );
   });
 });
 

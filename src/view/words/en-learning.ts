@@ -17,14 +17,20 @@ export const enLearning = {
       time: "held for",
     },
     line: {
-      title: "The run in seconds",
       start: (seconds: string) => `soft start, ${seconds}`,
-      early: (seconds: string) => `too early: nothing is stored before ${seconds} of it`,
+      early: (seconds: string) => `too early, ${seconds}`,
       good: "enough",
       end: (seconds: string) => `you stop after ${seconds}`,
     },
     right: "Everything is as it should be.",
     wrong: (list: string) => `Not as it should be: ${list}.`,
+    kinds: {
+      pack: "the pack isn't full",
+      pitch: "some pitch is left in",
+      hand: "the hand keeps moving",
+      complete: "the blades are off",
+      time: "you stop too early",
+    },
     off: {
       pack: (charge: string) => `the pack stands at ${charge}`,
       pitch: (angle: string) => `${angle} of pitch are left in`,
@@ -34,7 +40,7 @@ export const enLearning = {
     },
   },
   guess: {
-    ask: (slips: string) => `The run goes like this: ${slips}. What does the controller store as 100 %?`,
+    ask: (slips: string) => `This time ${slips}. What does the controller store as 100 %?`,
     options: [
       { key: "low", says: "too little: every mode will turn slower than you ask" },
       { key: "same", says: "the right speed, within half a per cent" },
@@ -50,6 +56,7 @@ export const enLearning = {
     title: "Head speed while it learns: nobody regulates",
     right: "as it should be",
     yours: "this run",
+    whatIf: "what if",
     wait: "The run is flown as soon as you have guessed what it stores.",
     lift: (share: string) => `At that pitch the rotor lifts ${share} of the weight: a machine on its skids slides.`,
     flies: (share: string) => `At that pitch the rotor lifts ${share} of the weight: it takes off.`,
@@ -81,6 +88,11 @@ export const enLearning = {
       `Half a pack: ${pack}. Five degrees: ${pitch}. No blades: ${blades}.`,
     off: { low: (share: string) => `${share} too low`, high: (share: string) => `${share} too high` },
     none: "no figure",
+    replies: {
+      pack: "Volts make the speed, nearly one to one.",
+      pitch: "The blades brake the motor, and pitch makes them brake harder.",
+      complete: "Without blades the motor runs freer than it ever will in flight.",
+    },
   },
   check: {
     title: "The run, step by step",
