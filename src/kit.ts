@@ -15,6 +15,7 @@ export { doubtsBar } from "#blocks/doubts-bar";
 export { exercises } from "#blocks/exercise";
 export { collectivePad, flightPlot } from "#blocks/flight-plot";
 export { hoverShare } from "#blocks/flow-rows";
+export { gainPlot } from "#blocks/gain-plot";
 export { compareGears, teethMore } from "#blocks/gear-compare";
 export { gearChoiceMap, gearQuantity, gearQuantityPick } from "#blocks/gear-map";
 export { gearPicture } from "#blocks/gear-picture";

@@ -77,6 +77,22 @@ export const enFlights = {
     held: "held to the end",
     none: "can't be flown",
   },
+  gains: {
+    title: "One gain after the other",
+    gain: "quick gain",
+    rpm: "head speed",
+    low: "sinks in the punch",
+    swing: "swings in hover",
+    here: "flown above",
+    zone: "never still",
+    none: "None of these gains can be flown.",
+    best: (looks: string, gain: string, low: string) =>
+      `At ${looks} looks a second a quick gain of ${gain} holds best: ${low} low at most.`,
+    still: "More gain only helps, as far as this row goes.",
+    restless: (gain: string, swing: string) =>
+      `From ${gain} on the hover before is never still: it swings by ${swing}.`,
+    quiet: "The hover before stays quiet with all of them.",
+  },
   learned: {
     caption: "What is stored",
     how: "the run",
