@@ -15,7 +15,7 @@ interface GainState {
   readonly loopHz: number;
   /** The gain that is looked at. */
   readonly gain: number;
-  readonly setRpm: number;
+  readonly headRpm: number;
   readonly requests: readonly FlightRequest[];
 }
 
@@ -29,7 +29,7 @@ const en = enFlights.gains;
 /** How deep a punch pulls the head and how restless the hover is, for a row of gains, at a rate of the loop (Hz). */
 export function gainPlot(machine: Machine, mode: number, options: { gain: number; loopHz: number }): Shown<GainState> {
   const requests = gainRow(machine, mode, options.loopHz);
-  return show<GainState>(gainView, { ...options, setRpm: machine.modes[mode]?.headRpm ?? 0, requests });
+  return show<GainState>(gainView, { ...options, headRpm: machine.modes[mode]?.headRpm ?? 0, requests });
 }
 
 const knownOf = ({ requests }: GainState): readonly FlightResult[] | null => {
@@ -37,13 +37,13 @@ const knownOf = ({ requests }: GainState): readonly FlightResult[] | null => {
   return results.every((result) => result !== null) ? results : null;
 };
 
-function wordsFor({ loopHz, setRpm }: GainState, grips: readonly (Grip | null)[]): string {
+function wordsFor({ loopHz, headRpm }: GainState, grips: readonly (Grip | null)[]): string {
   const flown = grips.flatMap((grip, i) => (grip ? [{ ...grip, gain: gainsFlown[i]! }] : []));
   const [first] = flown;
   if (!first) return en.none;
   const looks = formatNumber(loopHz, 0);
   const best = flown.reduce((a, b) => (b.lowRpm < a.lowRpm ? b : a));
-  const restless = flown.find(({ swingRpm }) => swingRpm > RESTLESS * setRpm);
+  const restless = flown.find(({ swingRpm }) => swingRpm > RESTLESS * headRpm);
   return [
     en.best(looks, formatNumber(best.gain, best.gain % 1 ? 1 : 0), formatValue(best.lowRpm, "rpm")),
     best === flown.at(-1) && flown.length === grips.length ? en.still : "",
@@ -58,14 +58,14 @@ function wordsFor({ loopHz, setRpm }: GainState, grips: readonly (Grip | null)[]
 function plotOf(state: GainState, results: readonly FlightResult[] | null, fresh: boolean): PlotState {
   const grips = (results ?? []).map(gripOf);
   const xs = gainsFlown.slice(0, grips.length);
-  const restless = grips.findIndex((grip) => (grip?.swingRpm ?? 0) > RESTLESS * state.setRpm);
+  const restless = grips.findIndex((grip) => (grip?.swingRpm ?? 0) > RESTLESS * state.headRpm);
   const last = gainsFlown.at(-1)!;
   return {
     name: "gain-row",
     title: en.title,
     unit: "rpm",
     x: { label: en.gain, unit: "", low: 0, high: last, exact: true, ticks: [0, 5, 10, 15, 20, 25] },
-    y: { label: en.rpm, unit: "rpm", low: 0, high: 0.03 * state.setRpm },
+    y: { label: en.rpm, unit: "rpm", low: 0, high: 0.03 * state.headRpm },
     curves: [
       { key: "low", label: en.low, ink: "now", xs, ys: grips.map((grip) => grip?.lowRpm ?? null) },
       { key: "swing", label: en.swing, ink: "pinned-now", xs, ys: grips.map((grip) => grip?.swingRpm ?? null) },
