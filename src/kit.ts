@@ -1,7 +1,7 @@
 /** What the cells of a notebook may use: its one import. What is not here, a page does not need. */
 export { causeList } from "#blocks/cause-list";
 export { misreadCase } from "#blocks/misread-case";
-export { readingPlot } from "#blocks/misread-plot";
+export { readingPlot, shapesPlot } from "#blocks/misread-plot";
 export { readingsInput, readingTyped } from "#blocks/readings-input";
 export { explain as explainReading } from "#figures/misread";
 export { words } from "virtual:words";

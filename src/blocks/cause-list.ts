@@ -1,6 +1,6 @@
 /** What would explain a reading, the likeliest first, each with the check that tells it from the others. */
 import type { Explained } from "#figures/misread";
-import { el, setText } from "#view/dom";
+import { el, setText, svgEl } from "#view/dom";
 import { formatValue } from "#view/format";
 import { type Shown, show, type View } from "#view/shown";
 import { enMisread } from "#view/words/en-misread";
@@ -77,7 +77,8 @@ const causesView: View<CausesState> = {
       drawn = next;
       list.replaceChildren(
         ...state.lines.map(({ key, found, fit, weight, share, check }) => {
-          const bar = el(doc, "meter", { min: 0, max: 1, value: share.toFixed(3), "aria-hidden": "true" });
+          const filled = svgEl(doc, "rect", { width: `${(100 * share).toFixed(1)}%`, height: "100%" });
+          const bar = svgEl(doc, "svg", { class: "cause-bar", "aria-hidden": "true" }, filled);
           return el(
             doc,
             "li",

@@ -113,3 +113,61 @@ export function readingPlot(figures: Figures, reading: Reading, causes: readonly
     size: "short",
   });
 }
+
+/** How large the faults of the shapes are, as shares: a tooth or so, and an end point that one sees. */
+const SHAPE = { count: 0.05, end: 0.08 } as const;
+const POINTS = 25;
+
+/** What three kinds of fault do to every head speed of this machine: level, lifted at the slow end, fallen at the fast end. */
+export function shapesPlot(figures: Figures): Shown<PlotState> {
+  const words = en.shapes;
+  const speeds = figures.machine.modes.map(({ headRpm }) => headRpm);
+  const [slow, fast] = [0.9 * Math.min(...speeds), 1.05 * Math.max(...speeds)];
+  // A ceiling just below the fastest mode: where one commonly meets it.
+  const ceiling = 0.95 * Math.max(...speeds);
+  const even = Array.from({ length: POINTS }, (_, i) => slow + ((fast - slow) * i) / (POINTS - 1));
+  // The knee is a point of its own, so that it is drawn where it is.
+  const xs = [...even, ceiling].sort((a, b) => a - b);
+  const learned = figures.number("learned-head-speed");
+  const curve = (key: string, label: string, ink: "now" | "plain", ys: readonly number[]) => ({
+    key,
+    label,
+    ink,
+    xs,
+    ys,
+  });
+  return plot({
+    name: "shapes-of-faults",
+    title: words.title,
+    unit: en.plot.unit,
+    x: { label: en.plot.x, unit: "rpm", low: slow, high: fast },
+    y: { label: en.plot.y, unit: "percent", low: 92, high: 108 },
+    curves: [
+      curve(
+        "count",
+        words.count,
+        "now",
+        xs.map(() => 100 * (1 + SHAPE.count)),
+      ),
+      ...(learned === null
+        ? []
+        : [
+            curve(
+              "low-end",
+              words.low,
+              "plain",
+              xs.map((speed) => 100 * (1 + SHAPE.end * Math.max(0, learned / speed - 1))),
+            ),
+          ]),
+      curve(
+        "ceiling",
+        words.top,
+        "plain",
+        xs.map((speed) => 100 * Math.min(1, ceiling / speed)),
+      ),
+    ],
+    levels: [{ key: "asked", axis: "y", at: 100, label: en.plot.right, ink: "plain" }],
+    words: `${words.words} ${words.ceiling(formatValue(ceiling, "rpm", { decimals: -1 }))}`,
+    size: "short",
+  });
+}

@@ -1,7 +1,7 @@
 import { afterEach, describe, expect, it } from "vitest";
 import { causeList } from "#blocks/cause-list";
 import { misreadCase } from "#blocks/misread-case";
-import { readingPlot } from "#blocks/misread-plot";
+import { readingPlot, shapesPlot } from "#blocks/misread-plot";
 import { readingsInput, readingTyped } from "#blocks/readings-input";
 import { figuresOf } from "#figures/figures";
 import { explain } from "#figures/misread";
@@ -102,6 +102,22 @@ describe("the plot of a reading", () => {
   });
 });
 
+describe("the shapes of faults", () => {
+  const ends = (key: string) => {
+    const ys = [...((shapesPlot(figures).state.curves.find((curve) => curve.key === key)?.ys ?? []) as number[])];
+    return [ys[0] ?? 0, ys.at(-1) ?? 0] as const;
+  };
+
+  it("are level, lifted at the slow end, and fallen at the fast end", () => {
+    expect(ends("count")[0]).toBe(ends("count")[1]);
+    expect(ends("low-end")[0]).toBeGreaterThan(ends("low-end")[1] + 2);
+    expect(ends("low-end")[1]).toBeGreaterThan(100);
+    expect(ends("ceiling")[0]).toBe(100);
+    // 1.05 of the fastest mode is the plot's end, 0.95 of it the ceiling.
+    expect(ends("ceiling")[1]).toBeCloseTo((100 * 0.95) / 1.05, 6);
+  });
+});
+
 describe("the list of causes", () => {
   it("has the likeliest first, with what it is, how well it fits and the check that tells it", () => {
     const { all } = mounted(causeList(causes));
@@ -109,7 +125,8 @@ describe("the list of causes", () => {
     expect(plain(all("li")[0]?.textContent)).toMatch(
       /it fits 14 to 120.*likely · explains it, to 0\.0 %.*Check: Count the pinion/,
     );
-    expect(Number(all("meter")[0]?.getAttribute("value"))).toBeGreaterThan(0.5);
+    const filled = all("li")[0]?.querySelector("rect")?.getAttribute("width") ?? "";
+    expect(Number.parseFloat(filled)).toBeGreaterThan(50);
   });
 
   it("waits, asks for readings, or says that nothing fits", () => {

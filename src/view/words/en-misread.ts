@@ -20,14 +20,14 @@ const whole = (value: number | undefined): string => String(Math.round(value ?? 
 const causes: Readonly<Record<CauseKey, CauseWords>> = {
   nothing: {
     short: "nothing wrong",
-    name: "nothing: the readings are as good as the instrument",
+    name: "nothing at all: the readings are as good as the instrument",
     found: () => "Nothing is wrong: the gaps are no larger than the doubt of a reading.",
     shows: "small gaps, some up and some down",
     check: "Read one mode three times over. If the three differ as much as the modes do, leave it alone.",
   },
   poles: {
     short: "magnets",
-    name: "the display was told the wrong number of magnets",
+    name: "a display that was told the wrong number of magnets",
     found: ({ told, poles }) =>
       `The display was told ${whole(told)} magnets where there are ${whole(poles)}. The rotor itself is right.`,
     shows: "the same share in every mode, and the share is a ratio of two small whole numbers",
@@ -36,7 +36,7 @@ const causes: Readonly<Record<CauseKey, CauseWords>> = {
   },
   "display-teeth": {
     short: "display's ratio",
-    name: "the display was told another gear ratio",
+    name: "a display that was told another gear ratio",
     found: ({ pinion, main }) =>
       `The display divides by other gears than the ones entered here: it fits ${whole(pinion)} to ${whole(main)} teeth.`,
     shows: "the same share in every mode, worth a tooth or two",
@@ -45,7 +45,7 @@ const causes: Readonly<Record<CauseKey, CauseWords>> = {
   },
   blades: {
     short: "blades counted",
-    name: "the tachometer counts another number of blades",
+    name: "a tachometer set to another number of blades",
     found: ({ told, blades }) =>
       `The tachometer is set to ${whole(told)} ${told === 1 ? "blade" : "blades"} in front of ${whole(blades)}. The rotor itself is right.`,
     shows: "the same share in every mode, such as two thirds or one and a half",
@@ -54,7 +54,7 @@ const causes: Readonly<Record<CauseKey, CauseWords>> = {
   },
   flicker: {
     short: "lamp light",
-    name: "the tachometer counts the flicker of a lamp",
+    name: "a tachometer that counts the flicker of a lamp",
     found: ({ flicker, mains }) =>
       `The tachometer counts a lamp: ${whole(flicker)} flashes a second, from mains of ${whole(mains)} Hz.`,
     shows: "the same speed in every mode, whatever was asked for",
@@ -62,7 +62,7 @@ const causes: Readonly<Record<CauseKey, CauseWords>> = {
   },
   teeth: {
     short: "teeth",
-    name: "a gear has another number of teeth than entered",
+    name: "a gear with another number of teeth than entered",
     found: ({ pinion, main }) =>
       `The gears have other teeth than entered here: it fits ${whole(pinion)} to ${whole(main)}. Throttle values of before a change do the same.`,
     shows: "the same share in every mode, worth a tooth or two; a display that was told the same teeth shows nothing",
@@ -71,7 +71,7 @@ const causes: Readonly<Record<CauseKey, CauseWords>> = {
   },
   reference: {
     short: "never measured",
-    name: "what it learned was never measured, only worked out",
+    name: "a reference that was never measured, only worked out",
     found: (_, percent) =>
       `The reference here is worked out from a printed Kv, and never measured. It would be ${percent} off.`,
     shows: "the same share in every mode, of a few per cent",
@@ -80,7 +80,7 @@ const causes: Readonly<Record<CauseKey, CauseWords>> = {
   },
   "pack-then": {
     short: "learned on another pack",
-    name: "it learned on another pack, or one that wasn't full",
+    name: "a reference learned on another pack, or on one that wasn't full",
     found: ({ charge, cells }) =>
       charge === undefined
         ? `It learned on ${whole(cells)} cells.`
@@ -90,14 +90,14 @@ const causes: Readonly<Record<CauseKey, CauseWords>> = {
   },
   "pitch-then": {
     short: "learned with pitch",
-    name: "it learned with pitch on the blades",
+    name: "a reference learned with pitch on the blades",
     found: () => "It learned with pitch on the blades, which held the motor back.",
     shows: "the same share in every mode, too slow",
     check: "Let it learn again with flat pitch and a still hand.",
   },
   ceiling: {
     short: "can't hold it",
-    name: "pack and motor can't hold that speed",
+    name: "a speed that pack and motor can't hold",
     found: ({ charge }) => `The fast modes can't be held: it fits a pack at about ${whole(charge)}\u00a0%.`,
     shows: "slow modes are right, fast ones fall short, and by more with pitch or with a tired pack",
     check:
@@ -105,7 +105,7 @@ const causes: Readonly<Record<CauseKey, CauseWords>> = {
   },
   "end-point": {
     short: "upper end point",
-    name: "the throttle's upper end point is off",
+    name: "an upper end point of the throttle that is off",
     found: (_, percent) => `The upper end of the throttle's travel is ${percent} off.`,
     shows: "the same share in every mode, and no ratio of teeth or magnets",
     check:
@@ -113,7 +113,7 @@ const causes: Readonly<Record<CauseKey, CauseWords>> = {
   },
   "low-end": {
     short: "lower end point",
-    name: "the throttle's lower end point is off",
+    name: "a lower end point of the throttle that is off",
     found: (_, percent) => `The lower end of the throttle's travel is ${percent} off; its upper end is right.`,
     shows: "slow modes are off by most, and towards full throttle it comes right",
     check:
@@ -121,21 +121,21 @@ const causes: Readonly<Record<CauseKey, CauseWords>> = {
   },
   offset: {
     short: "a trim",
-    name: "a trim or an offset sits on the throttle",
+    name: "a trim that sits on the throttle",
     found: (_, percent) => `A trim of ${percent} of throttle sits on every mode.`,
     shows: "all modes are off by the same rpm, so slow ones by a larger share",
     check: "Look at the throttle trim and at every mix that ends in the throttle. Set them to nothing and read again.",
   },
   rounding: {
     short: "whole per cents",
-    name: "the transmitter takes whole per cents",
+    name: "a transmitter that takes whole per cents",
     found: () => "The throttle was rounded to whole per cents, no more.",
     shows: "small gaps of less than half a per cent of throttle, some up and some down",
     check: "Compare with the speed that the rounded throttle gives: the card lists it. There is nothing to mend.",
   },
   "wrong-whole": {
     short: "share of the top mode",
-    name: "throttle was worked out as a share of the fastest mode",
+    name: "throttle worked out as a share of the fastest mode",
     found: ({ top }) =>
       `The throttle values are shares of your fastest mode, ${whole(top)} rpm, and not of what was learned.`,
     shows: "everything far too fast; the fastest mode asks for 100 %",
@@ -166,7 +166,7 @@ export const enMisread = {
   },
   guess: {
     ask: "One thing is wrong. Which one?",
-    yes: (found: string, shows: string) => `Yes. ${found} Its mark: ${shows}.`,
+    yes: (found: string, shows: string) => `${found} Its mark: ${shows}.`,
     no: (shows: string) => `That would show otherwise: ${shows}.`,
     next: "another case",
     nextWords: "Another case can be had here.",
@@ -182,6 +182,14 @@ export const enMisread = {
     lines: (names: string) => `Lines show what would explain it: ${names}.`,
     hidden: "The lines come after your guess.",
     noLine: "No single cause goes through these points.",
+  },
+  shapes: {
+    title: "The shapes that faults have",
+    count: "miscounted",
+    low: "lower end point",
+    top: "can't hold it",
+    words: "A miscount lies level. A wrong lower end point lifts the slow modes most, and at full throttle it is gone.",
+    ceiling: (speed: string) => `A rotor that can't turn more than ${speed} falls at the fast end alone.`,
   },
   list: {
     name: "What would explain it",
