@@ -212,7 +212,8 @@ function inLevelFlight(rig: Rig, { speed, airspeed }: Case): Asked | NotAsked {
     const fastest = mostMach * air.soundSpeed;
     return tipSpeed < fastest
       ? refused("tips too fast", "airspeed", fastest - tipSpeed)
-      : refused("tips too fast", "head speed", fastest / radius);
+      : // At the same share of the tip speed.
+        refused("tips too fast", "head speed", fastest / (radius * (1 + airspeed / tipSpeed)));
   }
   const craft = craftOf(main.fly(speed, 0), weight, parts.airframe.dragArea);
   if (!craft) return stalled(rig, speed);

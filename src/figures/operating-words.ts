@@ -1,8 +1,7 @@
 /** Operating points in words: what a load is called, why it can't be held, and the nearest thing that would work. */
 import { withUnit } from "#machine/words";
 import { rpm } from "#model/constants";
-import type { Nearest, SteadyLoad } from "./asked.ts";
-import { mostMach } from "./asked.ts";
+import { mostMach, type SteadyLoad } from "./asked.ts";
 import type { NotOperating, OperatingProblem } from "./operating.ts";
 
 /** What each load is called inside a sentence. */
@@ -31,18 +30,22 @@ const up = (value: number, step: number, unit: string): string =>
   withUnit(Number((Math.ceil(value / step - 1e-9) * step).toFixed(6)), unit);
 
 /** Steps that a reader can set. */
-const steps = { speed: 10, mass: 0.01, pitch: 0.1, charge: 1 } as const;
+const steps = { speed: 10, mass: 0.01, pitch: 0.1, charge: 1, airspeed: 0.1 } as const;
 
-function nearestWords(nearest: Nearest, why: OperatingProblem): string {
+function nearestWords({ load, why, nearest }: NotOperating): string {
   switch (nearest.change) {
     case "head speed": {
       const headRpm = nearest.to / rpm;
-      return why === "blades stall"
-        ? `At ${up(headRpm, steps.speed, "rpm")} it would work.`
-        : `At ${down(headRpm, headRpm < 100 ? 1 : steps.speed, "rpm")} it would work.`;
+      if (why === "blades stall") return `At ${up(headRpm, steps.speed, "rpm")} they would carry it.`;
+      const below = down(headRpm, headRpm < 100 ? 1 : steps.speed, "rpm");
+      return why === "tips too fast" ? `Up to ${below} they stay below that.` : `At ${below} it would be held.`;
     }
-    case "airspeed":
-      return nearest.to >= 0.1 ? `At ${down(nearest.to, 0.1, "m/s")} it would work.` : "Only hovering would work.";
+    case "airspeed": {
+      if (nearest.to < steps.airspeed) return "Only hovering is left.";
+      const below = down(nearest.to, steps.airspeed, "m/s");
+      if (why === "tips too fast") return `Up to ${below} they stay below that.`;
+      return why === "retreating blades stall" ? `Up to ${below} they don't.` : `At ${below} it would be held.`;
+    }
     case "collective":
       return `More than ${up((nearest.to * 180) / Math.PI, steps.pitch, "°")} of pitch begins to climb.`;
     case "mass":
@@ -50,17 +53,19 @@ function nearestWords(nearest: Nearest, why: OperatingProblem): string {
         ? `These blades would carry ${down(nearest.to, steps.mass, "kg")} there.`
         : "These blades carry next to nothing there: more head speed is the way.";
     case "charge":
-      return `With the pack at ${up(100 * nearest.to, steps.charge, "%")} it would work.`;
+      return `With the pack at ${up(100 * nearest.to, steps.charge, "%")} it would be held.`;
     case "cells":
       return `A pack of ${nearest.to} cells would do it, if every maker's limit allows that.`;
     case "none":
-      return "Neither another speed nor more cells would do it: ask for less pitch, or for less weight.";
+      return load === "flat"
+        ? "Neither another speed nor more cells would do it: this motor can't turn these blades."
+        : "Neither another speed nor more cells would do it: ask for less pitch, or for less weight.";
   }
 }
 
 /** Why a load isn't held, and the nearest thing that would be: two sentences. Source: that of the operating point. */
-export function notOperatingWords({ load, why, nearest }: NotOperating): string {
-  const name = loadNames[load];
-  const first = `There is no ${name.replace(/^a /, "")} here: ${problems[why]}.`;
-  return `${first} ${nearestWords(nearest, why)}`;
+export function notOperatingWords(asked: NotOperating): string {
+  const name = loadNames[asked.load];
+  const first = `There is no ${name.replace(/^a /, "")} here: ${problems[asked.why]}.`;
+  return `${first} ${nearestWords(asked)}`;
 }

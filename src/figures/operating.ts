@@ -2,6 +2,8 @@
  * Steady operating points: a load of a mode, held by the chain at any charge, with all of its power accounted for. What
  * the pack gives is what the air takes, what is raised, and what stays on board as heat.
  */
+import { fieldAt } from "#machine/fields";
+import { rpm } from "#model/constants";
 import { chargeForVoltage, endurance } from "#model/endurance";
 import { packResistance, resistanceFactor } from "#model/pack";
 import { dutyAsked, type OperatingPoint, operatingPoint, type Powertrain, voltageToHold } from "#model/powertrain";
@@ -198,7 +200,8 @@ function nearest(rig: Rig, load: SteadyLoad, mode: number, charge: number, torqu
     if (slower !== null) return { change: "airspeed", to: slower };
   }
   const ceiling = ceilingIn(rig, load, mode, { charge, airspeed });
-  if (ceiling.ok && ceiling.speed < speed) return { change: "head speed", to: ceiling.speed };
+  if (ceiling.ok && ceiling.speed < speed && ceiling.speed >= LOWEST)
+    return { change: "head speed", to: ceiling.speed };
   const fuller = chargeForVoltage(rig.voltageAt, voltageToHold(train, speed, torque));
   if (fuller !== null) return { change: "charge", to: fuller };
   const { pack } = rig.parts;
@@ -213,6 +216,8 @@ function nearest(rig: Rig, load: SteadyLoad, mode: number, charge: number, torqu
   return { change: "none" };
 }
 
+/** The lowest head speed that a mode can ask for, rad/s. */
+const LOWEST = fieldAt("modes.0.headRpm").min * rpm;
 /** Cells beyond which nobody looks for help. */
 const MOST_CELLS = 14;
 

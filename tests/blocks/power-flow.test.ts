@@ -71,7 +71,7 @@ describe("the stream of the power", () => {
 
   it("hatches what can't be had, and says what would work", () => {
     const { one, all, update } = mounted(shown("hover", machineWith({ "modes.1.headRpm": 500 })));
-    expect(plain(one("figcaption").textContent)).toMatch(/^There is no hover here: .* it would work\.$/);
+    expect(plain(one("figcaption").textContent)).toMatch(/^There is no hover here: .* they would carry it\.$/);
     expect(one(".flow-limit").getAttribute("d")).not.toBe("");
     expect(all(".flow-band").every((band) => band.getAttribute("d") === "")).toBe(true);
     update(shown("hover"));
