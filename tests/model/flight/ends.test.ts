@@ -87,6 +87,8 @@ describe("the end of a flight", () => {
     const ticker = createTicker(stubborn, 0.001)!;
     const y = startState(sample, { speed: 220, collective: 0.09, height: 9, climb: 0 });
     expect(ticker.tick(y)).toBe(CHATTERS);
+    // Soon: a page waits for it.
+    expect(ticker.changes[0]).toBeLessThan(100);
   });
 
   it("doesn't come for a clutch that changes often in a long flight, as long as it is not at once", () => {
