@@ -63,6 +63,9 @@ describe("the currents against the pinion", () => {
     expect(motor).toEqual([...motor].sort((a, b) => a - b));
     expect(plain(state.words)).toContain(`from ${row("current's heat")[1]} to ${row("current's heat")[0]} in hover`);
     expect(placeTable(heavy, 0).state.words).toBe("");
+    // A machine that is geared for 45 % already has no lower place to be compared with.
+    const low = placeTable(figuresOf(machineWith({ "gears.pinionTeeth": 18 })), 0).state;
+    expect([low.columns[1], low.words]).toEqual(["18 teeth", ""]);
   });
 });
 

@@ -3,7 +3,7 @@ import { compareGears, teethMore } from "#blocks/gear-compare";
 import { pinionTurnPlot, turnFacts } from "#blocks/pinion-turn-plot";
 import { figuresOf } from "#figures/figures";
 import { machineWith } from "../figures/machines.ts";
-import { mounted, plain, wordsOf } from "./mounted.ts";
+import { mounted, plain } from "./mounted.ts";
 
 const trainer = figuresOf(machineWith({}));
 const other = figuresOf(machineWith({ "gears.pinionTeeth": 15, "gears.mainTeeth": 118 }));
@@ -40,7 +40,8 @@ describe("two pairs of gears side by side", () => {
     expect(state.rows.find((row) => row.title.startsWith("hover time"))?.cells[1]).toBe("can't be");
     expect(state.rows.find((row) => row.title.startsWith("hover time"))?.cells[2]).toBe("–");
     const few = figuresOf({ ...other.machine, modes: other.machine.modes.slice(0, 1) });
-    expect(wordsOf(compareGears(trainer, few, 2))).toContain("15 on 118");
+    const throttle = compareGears(trainer, few, 2).state.rows.find((row) => row.title.startsWith("throttle"));
+    expect(plain(throttle?.cells[1])).toBe(`${Math.round(few.number("throttle", 0)!)} %`);
   });
 });
 
@@ -71,6 +72,24 @@ describe("the turn", () => {
     expect(state.zones?.[0]?.x?.[0]).toBe(tooMuch! - 0.5);
     expect(state.words).toContain(words);
     expect(state.handles?.[0]).toMatchObject({ path: "gears.pinionTeeth", x: 13 });
+  });
+
+  it("takes more than 35 times the capacity from the pinion on that it names", () => {
+    // I = (V - k G w) / R at full duty: M. Drela, First-Order DC Electric Motor Model, MIT (2007). 35 C: common practice.
+    const current = (pinion: number) => {
+      const figures = figuresOf(machineWith({ "gears.pinionTeeth": pinion }));
+      const { train } = figures.rig;
+      const resistance = train.motorResistance + train.controllerResistance + train.packResistance;
+      const speed = (figures.number("ceiling-full-pitch", 2)! * Math.PI) / 30;
+      return (train.openVoltage - train.torqueConstant * train.gearRatio * speed) / resistance;
+    };
+    const limit = (35 * trainer.machine.pack.capacityMah) / 1000;
+    const { tooMuch } = turnFacts(trainer, 2);
+    expect(current(tooMuch!)).toBeGreaterThan(limit);
+    expect(current(tooMuch! - 1)).toBeLessThan(limit);
+    const easy = figuresOf(machineWith({ "pack.capacityMah": 50_000 }));
+    expect(turnFacts(easy, 2)).toMatchObject({ tooMuch: null });
+    expect(turnFacts(easy, 2).words).toContain("The pack bears the current of all of them.");
   });
 
   it("is not there where the pack gives whatever is asked for", () => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { gearChoiceMap, gearQuantity, gearQuantityPick } from "#blocks/gear-map";
 import { figuresOf } from "#figures/figures";
+import type { GearQuantity } from "#figures/gearing";
 import { createBench } from "#machine/bench";
 import { withValue } from "#machine/paths";
 import { answer, answersNow } from "#view/answers";
@@ -8,7 +9,7 @@ import { machineWith } from "../figures/machines.ts";
 import { leavesElements, mounted, plain, wordsOf } from "./mounted.ts";
 
 const trainer = machineWith({});
-const map = (machine = trainer, whatIf = trainer, travel = 0.75, quantity = "speed" as const) =>
+const map = (machine = trainer, whatIf = trainer, travel = 0.75, quantity: GearQuantity = "speed") =>
   gearChoiceMap(figuresOf(machine), whatIf === trainer ? null : figuresOf(whatIf), 2, quantity, travel);
 
 const stand = (machine = trainer) => mounted(map(machine), createBench(machine));
@@ -68,6 +69,15 @@ describe("the map of gears", () => {
     expect(legend.join(" ")).not.toContain("faster than it may");
   });
 
+  it("is shaded from the lowest to the highest", () => {
+    const page = stand();
+    expect(cell(page, 9, 124).dataset.level).toBe("0");
+    expect(cell(page, 17, 116).dataset.level).toBe("6");
+    const levels = [9, 11, 13, 15, 17].map((pinion) => Number(cell(page, pinion, 120).dataset.level));
+    expect(levels).toEqual([...levels].sort());
+    expect(new Set(levels).size).toBeGreaterThan(3);
+  });
+
   it("has one way in, and the arrow keys walk from cell to cell, stopping at the edges", () => {
     const page = stand();
     const open = () => page.all("td[tabindex='0']");
@@ -123,6 +133,8 @@ describe("the map of gears", () => {
       /With 13 on 120: 2,7\d\d rpm\. Of the 39 pairs that fit, 17 on 116 turns fastest: 3,3\d\d rpm\./,
     );
     expect(words).toContain("5 of them: full pitch isn't held.");
+    // Pairs with which nobody hovers are no answer, however slow their tips.
+    expect(plain(wordsOf(map(trainer, trainer, 0.75, "tip")))).toMatch(/11 on 12\d drives them least/);
     // Without any slot the motor stays, and one tooth more here is one less there.
     expect(plain(wordsOf(map(trainer, trainer, 0)))).toContain("Of the 9 pairs that fit");
   });

@@ -60,6 +60,8 @@ describe("a gearing", () => {
     const tip = gearingBy(trainer, 0, gears).number("tip")!;
     expect(tip).toBeLessThan(free * 0.485);
     expect(tip).toBeGreaterThan(0.9 * free * 0.485);
+    // Flat blades ask for less than blades that carry the machine.
+    expect(tip).toBeGreaterThan(1.005 * ((trainer.number("ceiling-hover", 0)! * Math.PI) / 30) * 0.485);
   });
 
   it("says what is held: full pitch, hover alone, or nothing", () => {
