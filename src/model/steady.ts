@@ -45,15 +45,31 @@ export function speedAtDuty(train: Powertrain, duty: number, load: LoadTorque, n
     return { ok: true, speed, torque: back * train.meshEfficiency * (current - train.noLoadCurrent) };
   };
 
-  if (near !== undefined && near > 0 && near < top) {
-    const low = near * 0.997;
-    const high = Math.min(top, near * 1.003);
+  /** The balance close to a speed, if it is there. */
+  const close = (to: number): SteadySpeed | null => {
+    if (!(to > 0 && to < top)) return null;
+    const low = to * 0.997;
+    const high = Math.min(top, to * 1.003);
     const atLow = spare(low);
     const atHigh = atLow > 0 ? spare(high) : atLow;
-    if (atLow > 0 && atHigh <= 0) return between(low, high, atLow, atHigh);
-  }
+    return atLow > 0 && atHigh <= 0 ? between(low, high, atLow, atHigh) : null;
+  };
+
+  const known = near === undefined ? null : close(near);
+  if (known) return known;
   const atTop = load(top);
   if (atTop !== null && (atTop <= 0 || resistance === 0)) return { ok: true, speed: top, torque: Math.max(0, atTop) };
+
+  // Torque goes nearly with the square of the speed: twice from a speed to where that rule puts the balance.
+  let [tried, taken] = [top, atTop];
+  for (let step = 0; step < 2 && taken !== null; step++) {
+    const perSquare = (resistance * (currentForTorque(train, taken) - train.noLoadCurrent)) / (tried * tried);
+    const rest = volts - resistance * train.noLoadCurrent;
+    tried = (2 * rest) / (back + Math.sqrt(back * back + 4 * perSquare * rest));
+    taken = load(tried);
+  }
+  const guessed = taken === null ? null : close(tried);
+  if (guessed) return guessed;
 
   let best = top;
   let most = Number.NEGATIVE_INFINITY;

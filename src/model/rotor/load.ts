@@ -4,6 +4,13 @@ import { Rotor, type RotorAir, type RotorGeometry } from "./bemt.ts";
 import { collectiveForThrust } from "./solve.ts";
 
 /**
+ * Stalls at speeds this close to each other differ, over the square of the speed, by less than the share beyond which a
+ * thrust counts as out of reach: the greatest lift goes with Re^0.135 and falls with the square of the Mach number.
+ */
+const nearby = 0.1;
+const beyond = 1.12;
+
+/**
  * The blade-element rotor in the shape that the steady and the flight models take: thrust and torque at a collective, and
  * collective and torque for a thrust.
  *
@@ -17,6 +24,15 @@ export function rotorLoad(geometry: RotorGeometry, air: RotorAir): RotorLoad {
   const rotor = new Rotor(geometry, air);
   let [speedNow, climbNow, collectiveNow, thrustAsked] = [Number.NaN, Number.NaN, Number.NaN, Number.NaN];
   let found: number | null = null;
+  /** The last stall that was searched for: most thrust (N) at a speed, without climb. */
+  let stall: { readonly speed: number; readonly most: number } | null = null;
+
+  /** A thrust so far above a stall known at nearly this speed needs no search of its own: that would cost a hundred solves. */
+  const hopeless = (speed: number, thrust: number, climb: number): boolean =>
+    stall !== null &&
+    climb === 0 &&
+    Math.abs(speed / stall.speed - 1) < nearby &&
+    thrust / stall.most > beyond * (speed / stall.speed) ** 2;
 
   const fly = (speed: number, climb: number): void => {
     if (speed === speedNow && climb === climbNow) return;
@@ -35,7 +51,9 @@ export function rotorLoad(geometry: RotorGeometry, air: RotorAir): RotorLoad {
   const solve = (speed: number, thrust: number, climb: number): number | null => {
     fly(speed, climb);
     if (thrust !== thrustAsked) {
+      if (hopeless(speed, thrust, climb)) return null;
       const answer = collectiveForThrust(rotor, thrust);
+      if (!answer.ok && answer.why === "stalled" && climb === 0) stall = { speed, most: answer.most };
       thrustAsked = thrust;
       found = answer.ok ? answer.collective : thrust === 0 && speed === 0 ? 0 : null;
       collectiveNow = answer.ok ? answer.collective : Number.NaN;

@@ -99,13 +99,21 @@ function carefully(rotor: Rotor, thrust: number, from: number): PitchFound | Pit
       bestThrust = got;
     } else if (i > 2) break;
   }
-  // Golden section between the points on either side of the best one.
+  // Golden section between the points on either side of the best one: to 1e-5 rad, where thrust is flat to 1e-8.
   const golden = (Math.sqrt(5) - 1) / 2;
   let [a, b] = [inner, outer];
-  for (let i = 0; i < 32; i++) {
-    const [x, y] = [b - golden * (b - a), a + golden * (b - a)];
-    if (up * (rotor.pitch(x) - rotor.pitch(y)) > 0) b = y;
-    else a = x;
+  let [x, y] = [b - golden * (b - a), a + golden * (b - a)];
+  let [atX, atY] = [up * rotor.pitch(x), up * rotor.pitch(y)];
+  while (Math.abs(b - a) > 1e-5) {
+    if (atX > atY) {
+      [b, y, atY] = [y, x, atX];
+      x = b - golden * (b - a);
+      atX = up * rotor.pitch(x);
+    } else {
+      [a, x, atX] = [x, y, atY];
+      y = a + golden * (b - a);
+      atY = up * rotor.pitch(y);
+    }
   }
   const peak = (a + b) / 2;
   const got = rotor.pitch(peak);
