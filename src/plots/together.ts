@@ -3,7 +3,9 @@
  * others are put beside those of the first: the what-if in its own ink, an earlier, pinned state in the same ink, dashed.
  */
 import { plotWords } from "#view/words/en-plots";
+import { extent } from "./path.ts";
 import type { Axis, Curve, Ink, Level, PlotState, Point } from "./state.ts";
+import { valueAt } from "./table.ts";
 
 /** The states of one plot for the machines beside the first; either may be missing. */
 export interface OtherPlots {
@@ -17,15 +19,24 @@ type Kind = "what-if" | "pinned";
 
 const inkOf: Readonly<Record<Kind, Ink>> = { "what-if": "what-if", pinned: "pinned-now" };
 
-/** Whether two rows of values are the same at every place. */
-function sameRow(a: ArrayLike<number | null>, b: ArrayLike<number | null>): boolean {
-  if (a === b) return true;
-  if (a.length !== b.length) return false;
-  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
-  return true;
-}
+/** Curves nearer to each other than this share of the height lie on each other on any screen. */
+const NEAR = 0.004;
 
-const sameCurve = (a: Curve, b: Curve): boolean => sameRow(a.ys, b.ys) && sameRow(a.xs, b.xs);
+/** Whether a curve runs where another one does, as far as both go; it may well be longer or shorter. */
+function sameCurve(first: Curve, other: Curve): boolean {
+  if (first.ys === other.ys && first.xs === other.xs) return true;
+  const span = extent(first.ys, other.ys);
+  if (!span) return true;
+  let shared = 0;
+  for (let i = 0; i < other.xs.length; i++) {
+    const y = other.ys[i] ?? null;
+    const there = valueAt(first, other.xs[i] as number);
+    if (y === null || there === null) continue;
+    shared++;
+    if (Math.abs(y - there) > NEAR * (span.high - span.low)) return false;
+  }
+  return shared > other.xs.length / 2;
+}
 
 interface Added {
   readonly curves: Curve[];
@@ -63,11 +74,15 @@ function added(state: PlotState, other: PlotState, kind: Kind, words: string): A
   const levels = (other.levels ?? [])
     .filter((level) => level.ink === "now" && standing.get(level.key) !== level.at)
     .map((level): Level => ({ ...level, key: key(level), ink, label: label() }));
-  return { curves, levels, points: points(state, other, kind, label) };
+  return {
+    curves,
+    levels,
+    points: points(state, other, kind, free === "" ? "" : kind === "pinned" ? plotWords.pinned("") : free),
+  };
 }
 
-/** Points and marks that stand elsewhere. A mark that can be dragged leaves a ring where it stood. */
-function points(state: PlotState, other: PlotState, kind: Kind, label: () => string): Point[] {
+/** Points and marks that stand elsewhere. A mark that can be dragged leaves a ring where it stood; the first has the words. */
+function points(state: PlotState, other: PlotState, kind: Kind, words: string): Point[] {
   const places = (from: PlotState) =>
     new Map(
       [...(from.handles ?? []), ...(from.points ?? []).filter((point) => point.kind === "now")].flatMap(
@@ -79,16 +94,17 @@ function points(state: PlotState, other: PlotState, kind: Kind, label: () => str
   for (const [key, { x, y }] of places(other)) {
     const first = here.get(key);
     if (first?.x === x && first.y === y) continue;
-    found.push({ key: `${kind}-${key}`, x, y, kind, label: label() });
+    found.push({ key: `${kind}-${key}`, x, y, kind, label: found.length === 0 ? words : "" });
   }
   return found;
 }
 
 /** Ticks that stand at single values, such as teeth, reach as far as the farther machine's. */
 function axisOf(first: Axis, others: readonly Axis[]): Axis {
-  if (!first.ticks) return first;
-  const all = [...new Set([...first.ticks, ...others.flatMap(({ ticks }) => ticks ?? [])])].sort((a, b) => a - b);
-  return all.length === first.ticks.length ? first : { ...first, ticks: all };
+  const [low, high] = [first.ticks?.[0], first.ticks?.at(-1)];
+  if (!first.ticks || low === undefined || high === undefined) return first;
+  const beyond = new Set(others.flatMap(({ ticks }) => ticks ?? []).filter((tick) => tick < low || tick > high));
+  return beyond.size === 0 ? first : { ...first, ticks: [...first.ticks, ...beyond].sort((a, b) => a - b) };
 }
 
 const firstSentence = (words: string): string => /^.*?[.!?](?=\s|$)/s.exec(words)?.[0] ?? words;
@@ -117,7 +133,8 @@ export function plotTogether(state: PlotState, { whatIf, pinned, pinnedAs }: Oth
     const marks = added(state, then, "pinned", pinnedWords);
     adding.push(marks);
     const none = marks.curves.length + marks.levels.length + marks.points.length === 0;
-    if (pinnedAs !== "") words += none ? ` ${plotWords.samePinned}` : said(state, then, pinnedWords);
+    const differs = said(state, then, plotWords.pinnedLong(pinnedAs));
+    if (pinnedAs !== "") words += none && differs === "" ? ` ${plotWords.samePinned}` : differs;
   }
   if (adding.length === 0) return state;
   const axes = [then, other].filter((each): each is PlotState => each !== undefined);

@@ -33,7 +33,7 @@ describe("machines together on one plot", () => {
       ["rest", "plain", "at rest"],
     ]);
     expect(both.curves[0]?.ys).toEqual([1900, 2000, 2100]);
-    expect(both.words).toBe("It turns 2000. More is said. Pinned: 14 t. It turns 1900.");
+    expect(both.words).toBe("It turns 2000. More is said. Pinned (14 t): It turns 1900.");
   });
 
   it("writes the words once, on the first of several curves", () => {
@@ -57,6 +57,17 @@ describe("machines together on one plot", () => {
     expect(curves(both)).toEqual(curves(state(2000)));
     expect(both.words).toMatch(/Nothing here differs from what was pinned\.$/);
     expect(plotTogether(state(2000), { pinned: state(2000), pinnedAs: "" }).words).toBe(state(2000).words);
+  });
+
+  it("takes a curve that only ends elsewhere for the same", () => {
+    const line = (high: number, offset = 0): PlotState =>
+      state(2000, {
+        curves: [
+          { key: "power", label: "power", ink: "now", xs: [0, 1, 2, high], ys: [0, 1, 2, high].map((y) => y + offset) },
+        ],
+      });
+    expect(plotTogether(line(3), { pinned: line(4), pinnedAs: "14 t" }).curves).toHaveLength(1);
+    expect(plotTogether(line(3), { pinned: line(4, 0.1), pinnedAs: "14 t" }).curves).toHaveLength(2);
   });
 
   it("draws the what-if in its own ink, unless the plot does it itself", () => {
@@ -109,5 +120,6 @@ describe("machines together on one plot", () => {
     expect(plotTogether(at([11, 12, 13]), { pinned: at([10, 11, 12]), pinnedAs: "11 t" }).x.ticks).toEqual([
       10, 11, 12, 13,
     ]);
+    expect(plotTogether(at([6, 9, 12]), { pinned: at([6, 9, 10, 12]), pinnedAs: "10 t" }).x.ticks).toEqual([6, 9, 12]);
   });
 });

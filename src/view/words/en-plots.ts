@@ -7,6 +7,8 @@ export const plotWords = {
   whatIf: "what if",
   /** What an earlier state is called on a plot, by what it has that the machine now has not. */
   pinned: (as: string) => (as === "" ? "pinned" : `pinned: ${as}`),
-  otherwise: (name: string, words: string) => `${name[0]?.toUpperCase()}${name.slice(1)}. ${words}`,
+  /** The same in a caption, before what the plot then said. */
+  pinnedLong: (as: string) => `pinned (${as})`,
+  otherwise: (name: string, words: string) => `${name[0]?.toUpperCase()}${name.slice(1)}: ${words}`,
   samePinned: "Nothing here differs from what was pinned.",
 };
