@@ -87,11 +87,15 @@ function board(found: Operating): string {
   return en.board(watts(heat), percent(heat / source), en.most[most], watts(wattsOf(found, most)));
 }
 
+/** The same load of the what-if; null where there is none. */
+export const flowOther = ({ whatIf, load, mode }: FlowState) =>
+  whatIf && operatingOf(whatIf.rig, load, Math.min(mode, whatIf.machine.modes.length - 1));
+
 /** All that the picture says, in whole sentences; the first is the main thing. */
 export function flowWords(state: FlowState): string {
-  const { figures, whatIf, load, mode } = state;
+  const { figures, load, mode } = state;
   const found = operatingOf(figures.rig, load, mode);
-  const other = whatIf && operatingOf(whatIf.rig, load, Math.min(mode, whatIf.machine.modes.length - 1));
+  const other = flowOther(state);
   const more = other ? [other.ok ? en.whatIf(watts(other.balance.source)) : en.whatIfNone] : [];
   if (!found.ok) return [notOperatingWords(found), ...more].join(" ");
   const { packCurrent, motorCurrent, duty } = found.point;

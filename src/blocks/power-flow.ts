@@ -11,6 +11,7 @@ import { type Shown, show, type View } from "#view/shown";
 import { enFlow as en } from "#view/words/en-flow";
 import {
   type FlowState,
+  flowOther,
   flowTable,
   flowWords,
   type GroupName,
@@ -77,6 +78,8 @@ const powerFlowView: View<FlowState> = {
     const shaft = text("flow-beside", { x: LEFT }, en.shaft);
     const source = text("flow-source", { x: LEFT, y: 20 });
     const beside = text("flow-beside", { x: LEFT, y: 38 }, en.source);
+    const other = text("flow-what-if", { x: SHARE, y: 20, "text-anchor": "end" });
+    const otherBeside = text("flow-beside", { x: SHARE, y: 38, "text-anchor": "end" }, en.table.columns[3]);
     const headings = groupNames.map((group) => ({
       group,
       name: text("flow-heading", { x: NAME }, en.groups[group]),
@@ -95,9 +98,18 @@ const powerFlowView: View<FlowState> = {
       doc,
       "svg",
       { role: "img", viewBox: `0 0 ${WIDTH} ${HEIGHT}` },
-      ...[stream, ...rows.map((row) => row.band), limit, impossible, waist, shaft, source, beside].map(
-        (pen) => pen.element,
-      ),
+      ...[
+        stream,
+        ...rows.map((row) => row.band),
+        limit,
+        impossible,
+        waist,
+        shaft,
+        source,
+        beside,
+        other,
+        otherBeside,
+      ].map((pen) => pen.element),
       ...headings.flatMap(({ name, sum, share, rule }) => [rule, name, sum, share].map((pen) => pen.element)),
       ...rows.flatMap(({ name, watts, share }) => [name, watts, share].map((pen) => pen.element)),
     );
@@ -171,6 +183,9 @@ const powerFlowView: View<FlowState> = {
       last = state;
       const found = operatingOf(state.figures.rig, state.load, state.mode);
       put(found.ok ? found : null);
+      const there = flowOther(state);
+      other.text(there ? (there.ok ? wattsText(there.balance.source) : en.impossible) : "");
+      otherBeside.show(there !== null);
       table.put(state);
       const next = flowWords(state);
       if (next === said) return;

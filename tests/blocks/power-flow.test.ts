@@ -103,6 +103,18 @@ describe("the stream of the power", () => {
     );
   });
 
+  it("sets the what-if's power beside it, and takes it away again", () => {
+    const heavier = machineWith({ "airframe.massG": 2600 });
+    const { one, update } = mounted(shown("hover", machineWith({}), heavier));
+    const found = operatingOf(figuresOf(heavier).rig, "hover", 1);
+    if (!found.ok) throw new Error("it can't hover");
+    expect(plain(one(".flow-what-if").textContent)).toBe(`${Math.round(found.balance.source)} W`);
+    update(shown("hover", machineWith({}), machineWith({ "modes.1.headRpm": 500 })));
+    expect(one(".flow-what-if").textContent).toBe("can't be had");
+    update(shown("hover"));
+    expect(one(".flow-what-if").textContent).toBe("");
+  });
+
   it("lets the reader choose a load, the hover first", () => {
     expect(flowChosen({})).toBe("hover");
     expect(flowChosen({ "power-flow-load": "climb" })).toBe("climb");
