@@ -63,20 +63,11 @@ const doubtsView: View<DoubtsState> = {
   words: (state) => en.words(catalogue[state.name].title, en.of[state.of]),
   mount(host) {
     const doc = host.ownerDocument;
-    const title = el(doc, "p", { class: "doubts-title" });
+    const title = el(doc, "p", { class: "doubts-name" });
     const status = el(doc, "p", { class: "doubts-words" });
     const list = el(doc, "div", { class: "doubts-list" });
     const first = el(doc, "p", { class: "doubts-words", role: "status" });
-    const box = el(
-      doc,
-      "div",
-      { class: "doubts" },
-      el(doc, "p", { class: "doubts-name" }, en.title),
-      title,
-      status,
-      list,
-      first,
-    );
+    const box = el(doc, "div", { class: "doubts" }, title, status, list, first);
     host.append(box);
     const later = atRest(host);
     let last: DoubtsState | null = null;

@@ -22,7 +22,7 @@ export const spreads = {
 } as const;
 
 /** Lamps on alternating mains flicker at twice its frequency, Hz, for 50 and 60 Hz. From memory: IEEE Std 1789-2015. */
-export const flickers = [100, 120] as const;
+const flickers = [100, 120] as const;
 /** How far mains stray from their frequency, as a share: from memory. */
 const mainsSpread = 0.002;
 

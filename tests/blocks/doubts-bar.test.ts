@@ -79,7 +79,7 @@ describe("which doubt matters", () => {
   it("tells of which machine a part is that only one has", () => {
     const about = { name: "hover-pack-current", mode: 2, of: "difference" } as const;
     const { all, one } = rested(doubtsBar(now, then, about, { "doubt-hover-pack-current-difference": "show me" }));
-    expect(all("tbody th").map((th) => th.textContent)).toContain("No-load current, now");
+    expect(all("tbody th").map((th) => th.textContent)).toContain("No-load current (now)");
     expect(plain(one(".doubts-words").textContent)).toMatch(/^−2\.9 A/);
   });
 

@@ -43,7 +43,6 @@ export const enTwoMachines = {
       whatIf === null ? `${title}: ${now}.` : `${title}: now ${now}, what if ${whatIf}.`,
   },
   doubts: {
-    title: "Which doubt matters",
     of: {
       now: "now",
       "what-if": "what if",
@@ -63,7 +62,7 @@ export const enTwoMachines = {
     head: { input: "input", band: "what it alone does", buys: "if it were known exactly", tick: "known" },
     narrower: (percent: string) => `band ${percent} narrower`,
     rest: (count: number) => `${count} more together`,
-    side: { now: ", now", "what-if": ", what if", both: "" },
+    side: { now: " (now)", "what-if": " (what if)", both: "" },
     model: "can't be measured at the bench",
     read: "Where to get it:",
     better: "To know it better:",
