@@ -1,5 +1,7 @@
-/** How long all figures of a machine take, with as many flight modes as a machine can have. */
+/** How long all figures of a machine take, with as many flight modes as it can have, and its operating points. */
+import { steadyLoads } from "#figures/asked";
 import { everyQuantity, figuresOf } from "#figures/figures";
+import { operatingOf } from "#figures/operating";
 import { clubTrainer } from "#machine/demos";
 import type { Machine } from "#machine/machine";
 import { type Line, median } from "./line.ts";
@@ -23,5 +25,17 @@ export function bench(): Line[] {
     return performance.now() - start;
   });
   // The first hundred warm the machine up.
-  return [{ name: "figures-of-six-modes", value: median(times.slice(100)), unit: "ms", budget: 4 }];
+  return [
+    { name: "figures-of-six-modes", value: median(times.slice(100)), unit: "ms", budget: 4 },
+    { name: "five-operating-points", value: median(points().slice(100)), unit: "ms", budget: 4 },
+  ];
 }
+
+/** All five loads of one mode, each time of a machine with another mass, so that no rotor is remembered. */
+const points = (): number[] =>
+  Array.from({ length: 300 }, (_, i) => {
+    const { rig } = figuresOf({ ...clubTrainer, airframe: { ...clubTrainer.airframe, massG: 1900 + i } });
+    const start = performance.now();
+    for (const load of steadyLoads) operatingOf(rig, load, 0);
+    return performance.now() - start;
+  });
