@@ -199,7 +199,9 @@ export function drawing(svg: SVGSVGElement, name: string): Put {
       const width = textWidth(label) + 8;
       const toLeft = px + width > right && px - width > left;
       text.set("x", toLeft ? -7 : 7);
-      text.set("y", py < top + 22 ? 22 : -11);
+      // Words of the machine now stand above; those of another one below, where they meet the fewest.
+      const other = point.kind === "pinned" || point.kind === "what-if";
+      text.set("y", py < top + 22 || (other && py < bottom - 26) ? 22 : -11);
       text.set("text-anchor", toLeft ? "end" : "start");
       text.text(label);
     });

@@ -81,6 +81,12 @@ function added(state: PlotState, other: PlotState, kind: Kind, words: string): A
   };
 }
 
+/** How far a plot's curves reach along an axis. */
+function reach({ curves }: PlotState, axis: "xs" | "ys"): number {
+  const ends = extent(...curves.map((curve) => curve[axis]));
+  return ends ? ends.high - ends.low : 0;
+}
+
 /** Points and marks that stand elsewhere. A mark that can be dragged leaves a ring where it stood; the first has the words. */
 function points(state: PlotState, other: PlotState, kind: Kind, words: string): Point[] {
   const places = (from: PlotState) =>
@@ -90,10 +96,11 @@ function points(state: PlotState, other: PlotState, kind: Kind, words: string): 
       ),
     );
   const here = places(state);
+  const [wide, high] = [reach(state, "xs"), reach(state, "ys")];
   const found: Point[] = [];
   for (const [key, { x, y }] of places(other)) {
     const first = here.get(key);
-    if (first?.x === x && first.y === y) continue;
+    if (first && Math.abs(first.x - x) <= NEAR * wide && Math.abs(first.y - y) <= NEAR * high) continue;
     found.push({ key: `${kind}-${key}`, x, y, kind, label: found.length === 0 ? words : "" });
   }
   return found;

@@ -115,6 +115,12 @@ describe("machines together on one plot", () => {
     ]);
   });
 
+  it("leaves no ring where a mark has hardly moved", () => {
+    const own = (y: number) => state(2000, { points: [{ key: "own", kind: "now", x: 50, y }] });
+    expect(plotTogether(own(2100), { pinned: own(2100.3), pinnedAs: "14 t" }).points).toHaveLength(1);
+    expect(plotTogether(own(2100), { pinned: own(2110), pinnedAs: "14 t" }).points).toHaveLength(2);
+  });
+
   it("has the ticks of both where only single values have any", () => {
     const at = (ticks: number[]) => state(2000, { x: { label: "teeth", unit: "", ticks } });
     expect(plotTogether(at([11, 12, 13]), { pinned: at([10, 11, 12]), pinnedAs: "11 t" }).x.ticks).toEqual([

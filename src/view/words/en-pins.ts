@@ -8,7 +8,7 @@ export const enPins = {
   /** Said in the strip while the machine still is as it was pinned. */
   same: "Pinned. Change something, and the plots keep this dashed.",
   differs: (as: string) => `Pinned, and dashed on the plots: ${as}.`,
-  teeth: (teeth: string) => `${teeth} t`,
+  teeth: (teeth: string) => `${teeth}\u00a0t`,
   part: (name: string, value: string) => `${name} ${value}`,
   none: "none",
   two: (one: string, other: string) => `${one}, ${other}`,
