@@ -8,7 +8,8 @@ import type { Machine } from "#machine/machine";
 import { valueAt, withValue } from "#machine/paths";
 import { cellCurves } from "#model/ocv";
 import type { QuantityName } from "./catalogue.ts";
-import { doubtedFigures, type Figures, figuresOf } from "./figures.ts";
+import { doubtedFigures, type Figures } from "./figures.ts";
+import type { Rig } from "./rig.ts";
 
 /** Standard uncertainties in a band: two of them hold 19 in 20. Source: JCGM 100:2008 (GUM), 6.3.3. */
 export const coverage = 2;
@@ -48,7 +49,7 @@ const doubts = new WeakMap<Figures, readonly Doubt[]>();
 function doubtsOf(figures: Figures): readonly Doubt[] {
   let known = doubts.get(figures);
   if (!known) {
-    known = [...fieldDoubts(figures.machine), ...modelDoubts(figures.machine)];
+    known = [...fieldDoubts(figures.machine, figures.rig), ...modelDoubts(figures.machine)];
     doubts.set(figures, known);
   }
   return known;
@@ -59,7 +60,7 @@ function pathsOf(machine: Machine, pattern: string): string[] {
   return pattern.includes("*") ? machine.modes.map((_, i) => pattern.replace("*", String(i))) : [pattern];
 }
 
-function fieldDoubts(machine: Machine): Doubt[] {
+function fieldDoubts(machine: Machine, of: Rig): Doubt[] {
   return fields.flatMap((field) => {
     const { relative = 0, absolute = 0 } = field.tolerance;
     if (relative === 0 && absolute === 0) return [];
@@ -68,7 +69,9 @@ function fieldDoubts(machine: Machine): Doubt[] {
       if (typeof value !== "number") return [];
       const spread = Math.hypot(relative * value, absolute);
       const at = (moved: number): Figures | null =>
-        moved < field.min || moved > field.max || moved === value ? null : figuresOf(withValue(machine, path, moved));
+        moved < field.min || moved > field.max || moved === value
+          ? null
+          : doubtedFigures(withValue(machine, path, moved), { of });
       return [{ path, name: field.name, down: at(value - spread), up: at(value + spread) }];
     });
   });

@@ -64,7 +64,7 @@ export function figuresOf(machine: Machine): Figures {
   return figures;
 }
 
-/** The figures of a machine under a doubt about the model itself: not kept. Units, source: as `figuresOf`. */
+/** The figures of a machine under a doubt, about its parts or about the model itself: not kept. Units, source: as `figuresOf`. */
 export const doubtedFigures = (machine: Machine, doubt: ModelDoubt): Figures => new LazyFigures(machine, doubt);
 
 /** Every figure of a machine in the order of the catalogue, those of the modes once each. */

@@ -13,7 +13,8 @@ import { openCellVoltage } from "#model/ocv";
 import { openVoltage, packResistance, resistanceFactor } from "#model/pack";
 import type { Powertrain } from "#model/powertrain";
 import type { LoadTorque, RotorLoad, Tail } from "#model/rotor-load";
-import { heldPitch, heldThrust, rotorsOf } from "./rotors.ts";
+import { beside } from "./loads.ts";
+import { heldPitch, heldThrust, pitchAlone, rotorsOf, thrustAlone } from "./rotors.ts";
 
 /** Loads that a ceiling, a duty or a current is asked for. */
 export type LoadName = "hover" | "full-pitch";
@@ -50,10 +51,12 @@ export interface ModelDoubt {
   readonly cellVoltage?: number;
   /** Factor on the torque of the rotors. */
   readonly rotorTorque?: number;
+  /** The machine as it is, of which this one is moved by a doubt: its loads are known and save solving those of this one. */
+  readonly of?: Rig;
 }
 
 /** Sets a machine up. Units: SI throughout. Errors: none; a machine of the record is always whole. Source: definition. */
-export function rigOf(machine: Machine, { cellVoltage = 0, rotorTorque = 1 }: ModelDoubt = {}): Rig {
+export function rigOf(machine: Machine, { cellVoltage = 0, rotorTorque = 1, of }: ModelDoubt = {}): Rig {
   const parts = partsOf(machine);
   const { pack, motor, gears } = parts;
   const air = airAt(parts.place);
@@ -80,8 +83,23 @@ export function rigOf(machine: Machine, { cellVoltage = 0, rotorTorque = 1 }: Mo
           const torque = load(speed);
           return torque === null ? null : torque * rotorTorque;
         };
-  const hover = doubted(heldThrust(main, tail, weight));
-  const full = parts.modes.map((mode) => doubted(heldPitch(main, tail, mode.collectiveMax)));
+  // With the same rotors the tables that were made for them serve as they are.
+  const same =
+    of?.main === main && of.tail.rotor === tail.rotor && of.tail.arm === tail.arm && of.tail.ratio === tail.ratio;
+  const pitched = (collective: number, known: LoadTorque | undefined, before: number | undefined): LoadTorque =>
+    doubted(
+      known && !(same && before === collective)
+        ? beside(known, pitchAlone(main, tail, collective))
+        : heldPitch(main, tail, collective),
+    );
+  const hover = doubted(
+    of && !(same && of.weight === weight)
+      ? beside(of.load("hover", 0), thrustAlone(main, tail, weight))
+      : heldThrust(main, tail, weight),
+  );
+  const full = parts.modes.map(({ collectiveMax }, i) =>
+    pitched(collectiveMax, of?.load("full-pitch", i), of?.parts.modes[i]?.collectiveMax),
+  );
   const { bladeMass, rootCutout, radius, bladeCentre } = parts.mainRotor;
   return {
     machine,
@@ -97,6 +115,6 @@ export function rigOf(machine: Machine, { cellVoltage = 0, rotorTorque = 1 }: Mo
     voltageAt,
     trainAt: (charge) => ({ ...train, openVoltage: voltageAt(charge) }),
     load: (name, mode) => (name === "hover" ? hover : (full[mode] ?? hover)),
-    flat: doubted(heldPitch(main, tail, 0)),
+    flat: pitched(0, of?.flat, 0),
   };
 }

@@ -34,14 +34,29 @@ function geometriesOf({ mainRotor, tailRotor }: Parts): { main: RotorGeometry; t
   };
 }
 
+/** What makes a main rotor another one to the air: its blades' weight and their maker's limit don't. */
+const mainKeys = ({ mainRotor, place }: Machine): unknown[] => {
+  const { blades, diameterMm, chordMm, rootCutoutMm, bladeSection } = mainRotor;
+  return ["main", blades, diameterMm, chordMm, rootCutoutMm, bladeSection, place];
+};
+
+/** The same of a tail rotor: how far away it sits makes no difference to it. */
+const tailKeys = ({ tailRotor: { blades, diameterMm, chordMm }, place }: Machine): unknown[] => [
+  "tail",
+  blades,
+  diameterMm,
+  chordMm,
+  place,
+];
+
 /**
  * Main and tail rotor of a machine in the air of its place, by blade elements. The same rotor in the same place is made
  * once. Units: SI. Errors: none. Source: that of the rotor model.
  */
 export function rotorsOf(machine: Machine, parts: Parts, air: Air): { main: RotorLoad; tail: Tail } {
   const { tailRotor, gears } = parts;
-  const main = rotors([machine.mainRotor, machine.place], () => rotorLoad(geometriesOf(parts).main, air));
-  const tail = rotors([machine.tailRotor, machine.place], () => rotorLoad(geometriesOf(parts).tail, air));
+  const main = rotors(mainKeys(machine), () => rotorLoad(geometriesOf(parts).main, air));
+  const tail = rotors(tailKeys(machine), () => rotorLoad(geometriesOf(parts).tail, air));
   return { main, tail: { rotor: tail, arm: tailRotor.arm, ratio: gears.tailRatio } };
 }
 
@@ -53,8 +68,8 @@ const blades = keeper<Rotor>(8);
  */
 export function bladesOf(machine: Machine, parts: Parts, air: Air): { main: Rotor; tail: Rotor } {
   return {
-    main: blades([machine.mainRotor, machine.place], () => new Rotor(geometriesOf(parts).main, air)),
-    tail: blades([machine.tailRotor, machine.place], () => new Rotor(geometriesOf(parts).tail, air)),
+    main: blades(mainKeys(machine), () => new Rotor(geometriesOf(parts).main, air)),
+    tail: blades(tailKeys(machine), () => new Rotor(geometriesOf(parts).tail, air)),
   };
 }
 
@@ -76,12 +91,18 @@ const straining = ({ rotor, ...tail }: Tail): Tail => ({
 
 /** Shaft torque (N m) against speed (rad/s) with the thrust held at so many N, as a table. Source: `thrustLoad`. */
 export const heldThrust = (main: RotorLoad, tail: Tail, thrust: number): LoadTorque =>
-  loads([main, tail.rotor, tail.arm, tail.ratio, "thrust", thrust], () =>
-    tabulated(thrustLoad(main, straining(tail), thrust)),
-  );
+  loads([main, tail.rotor, tail.arm, tail.ratio, "thrust", thrust], () => tabulated(thrustAlone(main, tail, thrust)));
+
+/** The same without a table: for a few speeds. */
+export const thrustAlone = (main: RotorLoad, tail: Tail, thrust: number): LoadTorque =>
+  thrustLoad(main, straining(tail), thrust);
 
 /** Shaft torque (N m) against speed (rad/s) with the collective held at so many rad, as a table. Source: `pitchLoad`. */
 export const heldPitch = (main: RotorLoad, tail: Tail, collective: number): LoadTorque =>
   loads([main, tail.rotor, tail.arm, tail.ratio, "pitch", collective], () =>
-    tabulated(pitchLoad(main, straining(tail), collective)),
+    tabulated(pitchAlone(main, tail, collective)),
   );
+
+/** The same without a table: for a few speeds. */
+export const pitchAlone = (main: RotorLoad, tail: Tail, collective: number): LoadTorque =>
+  pitchLoad(main, straining(tail), collective);

@@ -10,6 +10,18 @@ import { collectiveForThrust } from "./solve.ts";
 const nearby = 0.1;
 const beyond = 1.12;
 
+/** Answers that a rotor remembers: as many as a machine's modes ask for, several times over. */
+const kept = 24;
+
+interface Answer {
+  readonly speed: number;
+  readonly thrust: number;
+  readonly climb: number;
+  /** Null where the blades stall below the thrust. */
+  collective: number | null;
+  torque: number | null;
+}
+
 /**
  * The blade-element rotor in the shape that the steady and the flight models take: thrust and torque at a collective, and
  * collective and torque for a thrust.
@@ -22,8 +34,9 @@ const beyond = 1.12;
  */
 export function rotorLoad(geometry: RotorGeometry, air: RotorAir): RotorLoad {
   const rotor = new Rotor(geometry, air);
-  let [speedNow, climbNow, collectiveNow, thrustAsked] = [Number.NaN, Number.NaN, Number.NaN, Number.NaN];
-  let found: number | null = null;
+  let [speedNow, climbNow, collectiveNow] = [Number.NaN, Number.NaN, Number.NaN];
+  const answers: Answer[] = [];
+  let next = 0;
   /** The last stall that was searched for: most thrust (N) at a speed, without climb. */
   let stall: { readonly speed: number; readonly most: number } | null = null;
 
@@ -40,7 +53,6 @@ export function rotorLoad(geometry: RotorGeometry, air: RotorAir): RotorLoad {
     speedNow = speed;
     climbNow = climb;
     collectiveNow = Number.NaN;
-    thrustAsked = Number.NaN;
   };
   const pitch = (speed: number, collective: number, climb: number): void => {
     fly(speed, climb);
@@ -48,17 +60,24 @@ export function rotorLoad(geometry: RotorGeometry, air: RotorAir): RotorLoad {
     rotor.pitch(collective);
     collectiveNow = collective;
   };
-  const solve = (speed: number, thrust: number, climb: number): number | null => {
-    fly(speed, climb);
-    if (thrust !== thrustAsked) {
-      if (hopeless(speed, thrust, climb)) return null;
-      const answer = collectiveForThrust(rotor, thrust);
-      if (!answer.ok && answer.why === "stalled" && climb === 0) stall = { speed, most: answer.most };
-      thrustAsked = thrust;
-      found = answer.ok ? answer.collective : thrust === 0 && speed === 0 ? 0 : null;
-      collectiveNow = answer.ok ? answer.collective : Number.NaN;
+  const solve = (speed: number, thrust: number, climb: number): Answer => {
+    const known = answers.find((each) => each.speed === speed && each.thrust === thrust && each.climb === climb);
+    if (known) return known;
+    const answer: Answer = { speed, thrust, climb, collective: null, torque: null };
+    if (!hopeless(speed, thrust, climb)) {
+      fly(speed, climb);
+      const found = collectiveForThrust(rotor, thrust);
+      collectiveNow = found.ok ? found.collective : Number.NaN;
+      if (found.ok) {
+        answer.collective = found.collective;
+        answer.torque = rotor.torque;
+      } else if (thrust === 0 && speed === 0) {
+        answer.collective = 0;
+        answer.torque = 0;
+      } else if (found.why === "stalled" && climb === 0) stall = { speed, most: found.most };
     }
-    return found;
+    answers[next++ % kept] = answer;
+    return answer;
   };
   return {
     thrustAt: ({ speed, collective, climb = 0 }) => {
@@ -69,12 +88,7 @@ export function rotorLoad(geometry: RotorGeometry, air: RotorAir): RotorLoad {
       pitch(speed, collective, climb);
       return rotor.torque;
     },
-    collectiveForThrust: ({ speed, thrust, climb = 0 }) => solve(speed, thrust, climb),
-    torqueForThrust: ({ speed, thrust, climb = 0 }) => {
-      const collective = solve(speed, thrust, climb);
-      if (collective === null) return null;
-      pitch(speed, collective, climb);
-      return rotor.torque;
-    },
+    collectiveForThrust: ({ speed, thrust, climb = 0 }) => solve(speed, thrust, climb).collective,
+    torqueForThrust: ({ speed, thrust, climb = 0 }) => solve(speed, thrust, climb).torque,
   };
 }

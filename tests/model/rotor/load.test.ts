@@ -46,4 +46,20 @@ describe("a rotor as its shaft sees it", () => {
     expect(load.torqueForThrust({ speed: 0, thrust: 10 })).toBeNull();
     expect(load.torqueForThrust({ speed: 0, thrust: 0 })).toBe(0);
   });
+
+  it("answers beside a stall as a rotor does that was never asked before", () => {
+    // Speeds close together and thrusts about the stall: whoever remembers one stall must not take it for another.
+    const used = rotorLoad(geometry, air);
+    let nulls = 0;
+    for (let i = 0; i < 120; i++) {
+      const speed = 160 + ((i * 37) % 41);
+      const thrust = (0.75 + ((i * 13) % 29) / 40) * 200 * (speed / 180) ** 2;
+      const mine = used.collectiveForThrust({ speed, thrust });
+      const fresh = rotorLoad(geometry, air).collectiveForThrust({ speed, thrust });
+      if (fresh === null) nulls += 1;
+      expect(mine).toBe(fresh);
+    }
+    expect(nulls).toBeGreaterThan(20);
+    expect(nulls).toBeLessThan(100);
+  });
 });
