@@ -110,7 +110,7 @@ export function endWords(end: End, machine: FlightMachine): string | null {
         ? `The computation was stopped at ${when}: this machine wants steps so short that nobody would wait for the rest.`
         : "The flight is too long to be computed at this loop rate.";
     case "no-curve":
-      return "The rotor's map or the pack's curve gives no figure for this machine.";
+      return "The rotor's map, the tail's or the pack's curve gives no figure for this machine: most often the tail rotor is far too small, or the learned reference far too low.";
     case "impossible-machine":
       return Number.isFinite(end.value)
         ? `No flight is possible: the ${end.what} is ${Number(end.value.toPrecision(3))}.`
