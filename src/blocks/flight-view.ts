@@ -10,7 +10,7 @@ import { answer } from "#view/answers";
 import { el, Pen, setAttribute, setText, svgEl } from "#view/dom";
 import type { View } from "#view/shown";
 import { enFlights as en } from "#view/words/en-flights";
-import { createFlyer, type Flyer } from "#worker/flyer";
+import { patientFlyer } from "#worker/patient";
 import { buttonsFor } from "./flight-buttons.ts";
 import { clockFor } from "./flight-clock.ts";
 import { cursorOn, valueText } from "./flight-cursor.ts";
@@ -24,8 +24,6 @@ import { whenSeen } from "./when-seen.ts";
 import "./flight.css";
 
 const FIRST_WIDTH = 640;
-/** A long flight waits until its inputs have rested so long, ms. */
-const REST = 120;
 let flights = 0;
 
 export const flightView: View<FlightState> = {
@@ -59,8 +57,7 @@ export const flightView: View<FlightState> = {
     let plots: readonly PlotState[] = [];
     let layouts: readonly Layout[] = [];
     let starting = false;
-    let flyer: Flyer | null = null;
-    let rests: ReturnType<typeof setTimeout> | undefined;
+    const flyer = patientFlyer();
 
     const hand = handOn(doc, over, (values, done) => {
       if (!state?.drawing) return;
@@ -169,7 +166,6 @@ export const flightView: View<FlightState> = {
     }
 
     const settle = (next: readonly FlightResult[] | null) => {
-      clearTimeout(rests);
       bar.hidden = true;
       setAttribute(figure, "data-busy", null);
       results = next ?? [];
@@ -189,30 +185,26 @@ export const flightView: View<FlightState> = {
       const now = present();
       const known = resultsOf(now);
       if (!now.go || known) {
-        flyer?.drop();
+        flyer.drop();
         settle(known);
         return;
       }
+      const begun = flyer.fly({
+        requests: now.runs.map((run) => run.request),
+        done: settle,
+        progress(share) {
+          bar.hidden = false;
+          bar.value = share;
+          say(en.flying(`${Math.round(share * 100)}\u00a0%`));
+        },
+      });
+      // An answer elsewhere on the page is no reason to begin anew.
+      if (!begun) return;
       // The last good picture stays, dimmed, until the new one is there.
       setAttribute(figure, "data-busy", results.length > 0 ? "again" : "first");
-      if (results.length === 0) {
-        draw();
-        say(en.soon);
-      }
-      clearTimeout(rests);
-      flyer?.drop();
-      rests = setTimeout(() => {
-        flyer ??= createFlyer();
-        flyer.fly({
-          requests: now.runs.map((run) => run.request),
-          done: settle,
-          progress(share) {
-            bar.hidden = false;
-            bar.value = share;
-            say(en.flying(`${Math.round(share * 100)}\u00a0%`));
-          },
-        });
-      }, REST);
+      if (results.length > 0) return;
+      draw();
+      say(en.soon);
     }
 
     const seen = whenSeen(figure, render);

@@ -7,7 +7,7 @@ import type { Answers } from "#view/answers";
 import { el, Pen, setAttribute, setText, svgEl } from "#view/dom";
 import { type Shown, show, type View } from "#view/shown";
 import { enWholePack } from "#view/words/en-whole-pack";
-import { createFlyer, type Flyer } from "#worker/flyer";
+import { patientFlyer } from "#worker/patient";
 import { factsTable } from "./facts-table.ts";
 import { whenSeen } from "./when-seen.ts";
 import { barsIn } from "./whole-pack-bars.ts";
@@ -15,8 +15,6 @@ import { knownRows, packTable, packWords, type WholePackState, wholePackState } 
 import "./whole-pack.css";
 
 const en = enWholePack.modes;
-/** The worker waits until the inputs have rested so long, ms. */
-const REST = 120;
 let figures = 0;
 
 /** Where in the pack each mode is lost, flown with a mix of loads; shown once the reader has guessed. */
@@ -63,8 +61,7 @@ const wholePackView: View<WholePackState> = {
     host.append(figure, facts);
     let state: WholePackState | null = null;
     let results: readonly FlightResult[] | null = null;
-    let flyer: Flyer | null = null;
-    let rests: ReturnType<typeof setTimeout> | undefined;
+    const flyer = patientFlyer();
     let putFacts: ((next: ReturnType<typeof packTable>) => void) | null = null;
 
     const say = (text: string) => {
@@ -91,7 +88,6 @@ const wholePackView: View<WholePackState> = {
       });
     };
     const settle = (next: readonly FlightResult[] | null) => {
-      clearTimeout(rests);
       bar.hidden = true;
       setAttribute(figure, "data-busy", null);
       results = next;
@@ -103,33 +99,32 @@ const wholePackView: View<WholePackState> = {
       const now = state;
       const known = now.go ? knownRows(now) : null;
       if (known || !now.go) {
-        flyer?.drop();
+        flyer.drop();
         settle(known);
         return;
       }
+      const begun = flyer.fly({
+        // The mode that is looked at last: another figure may be flying it at this moment.
+        requests: [...now.rows]
+          .sort((a, b) => Number(a.mode === now.asked) - Number(b.mode === now.asked))
+          .map((row) => row.request),
+        done() {
+          const found = state && knownRows(state);
+          if (found) settle(found);
+        },
+        progress(share) {
+          bar.hidden = false;
+          bar.value = share;
+          say(en.flying(`${Math.round(share * 100)}\u00a0%`));
+        },
+      });
+      // An answer elsewhere on the page is no reason to begin anew.
+      if (!begun) return;
       // The last good picture stays, dimmed, until the new one is there.
       setAttribute(figure, "data-busy", results ? "again" : "first");
-      if (!results) {
-        draw();
-        say(en.soon);
-      }
-      clearTimeout(rests);
-      flyer?.drop();
-      rests = setTimeout(() => {
-        flyer ??= createFlyer();
-        flyer.fly({
-          // The mode that is looked at last: another figure may be flying it at this moment.
-          requests: [...now.rows]
-            .sort((a, b) => Number(a.mode === now.asked) - Number(b.mode === now.asked))
-            .map((row) => row.request),
-          done: () => settle(knownRows(now)),
-          progress(share) {
-            bar.hidden = false;
-            bar.value = share;
-            say(en.flying(`${Math.round(share * 100)}\u00a0%`));
-          },
-        });
-      }, REST);
+      if (results) return;
+      draw();
+      say(en.soon);
     };
     const seen = whenSeen(figure, render);
     return (next) => {

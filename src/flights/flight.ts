@@ -45,6 +45,10 @@ const known = new WeakMap<Machine, Map<string, FlightResult>>();
 
 const keyOf = ({ machine: _, ...rest }: FlightRequest): string => JSON.stringify(rest);
 
+/** Whether two lists ask for the very same flights. */
+export const sameFlights = (a: readonly FlightRequest[], b: readonly FlightRequest[]): boolean =>
+  a.length === b.length && a.every((one, i) => one.machine === b[i]!.machine && keyOf(one) === keyOf(b[i]!));
+
 /** A flight that was flown already, or null. */
 export const knownFlight = (request: FlightRequest): FlightResult | null =>
   known.get(request.machine)?.get(keyOf(request)) ?? null;
