@@ -31,6 +31,10 @@ describe("cases to puzzle over", () => {
   it("begin with a tooth, and pass over what a machine can't show", () => {
     const figures = figuresOf(machineWith({}));
     expect(plantedCase(figures, 0)?.key).toBe("teeth");
+    // With such a motor and pack nothing is ever out of reach: the third case is another one.
+    const strong = figuresOf(machineWith({ "motor.kvRpmPerVolt": 1400, "pack.cellResistanceMilliohm": 1 }));
+    expect(plantedCase(figures, 2)?.key).toBe("ceiling");
+    expect(plantedCase(strong, 2)?.key).toBe("low-end");
     // The next case has the next place, so that nobody gets the same one twice.
     for (let number = 0; number < 7; number++) {
       const place = plantedCase(figures, number)?.place ?? -1;

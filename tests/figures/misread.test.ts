@@ -165,6 +165,18 @@ describe("what nothing explains", () => {
   });
 });
 
+describe("a fit", () => {
+  it("leaves gaps such as the doubt of a reading leaves, 19 times in 20: 1.9 standard uncertainties, but not 2.1", () => {
+    // Half of all readings of a normal error lie within 0.67, 19 in 20 within 1.96 of them: GUM (JCGM 100:2008), table G.1.
+    const fits = (steps: number) => {
+      const rows = [{ mode: 0, measured: asked(fresh, 0) * (1 + 0.004 * steps) }];
+      const found = explain(figuresOf(fresh), { instrument: "optical", load: "hover", sure: 0.004, rows });
+      return found.find(({ key }) => key === "nothing")?.fits;
+    };
+    expect([fits(1.9), fits(2.1), fits(-1.9), fits(-2.1)]).toEqual([true, false, true, false]);
+  });
+});
+
 describe("an instrument", () => {
   it("has faults of its own: a display none of blades and lamps, a tachometer none of magnets", () => {
     expect(canShow("blades", "display")).toBe(false);
