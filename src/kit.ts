@@ -50,6 +50,7 @@ export { secondMachine } from "#blocks/second-machine";
 export { sideBySide } from "#blocks/side-by-side";
 export { slowerFacts, slowerTable, twiceTable } from "#blocks/slower-tables";
 export { stalePlot } from "#blocks/stale-plot";
+export { startingPoint } from "#blocks/starting-point";
 export { throttlePlot } from "#blocks/throttle-plot";
 export { tipPlot } from "#blocks/tip-plot";
 export { topOfBand } from "#blocks/top-of-band";

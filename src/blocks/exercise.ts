@@ -12,7 +12,7 @@ import { el, setAttribute, setText } from "#view/dom";
 import { setFormula } from "#view/formula";
 import { type Shown, show, type View } from "#view/shown";
 import { enExercises as en } from "#view/words/en-exercises";
-import { keepProgress, keyOf, longest, progressOf, turnOn, turnsOf } from "./exercise-progress.ts";
+import { keepProgress, keyOf, longest, progressOf, seedNow, turnOn, turnsOf } from "./exercise-progress.ts";
 
 interface ExerciseState {
   readonly exercise: Exercise;
@@ -38,8 +38,13 @@ export interface ExercisesState {
  * The exercises of a page for a machine. `seed` is the same for everybody in a room; 'new numbers' goes on from it.
  * Units: each question says its own.
  */
-export function exercises(page: ExercisePage, machine: Machine, answers: Answers, seed = 1): Shown<ExercisesState> {
-  const seedOf = (id: string): number => seed + turnsOf(answers, id);
+export function exercises(
+  page: ExercisePage,
+  machine: Machine,
+  answers: Answers,
+  seed = seedNow(answers),
+): Shown<ExercisesState> {
+  const seedOf = (id: string): number => seed + turnsOf(answers, id, seed);
   const items = exercisesOn(page, machine, seed, seedOf).map((exercise): ExerciseState => {
     const { id, target } = exercise;
     const key = keyOf(exercise);
@@ -48,7 +53,7 @@ export function exercises(page: ExercisePage, machine: Machine, answers: Answers
     return {
       exercise,
       key,
-      turns: turnsOf(answers, id),
+      turns: turnsOf(answers, id, seed),
       seed: seedOf(id),
       tries: now.tries,
       typed: now.typed,
@@ -143,7 +148,7 @@ function buildRow(doc: Document, id: string): Row {
   });
   open.addEventListener("click", () => item && keep({ opened: !item.opened }));
   another.addEventListener("click", () => {
-    if (item) turnOn(id, item.turns + 1);
+    if (item) turnOn(id, item.turns + 1, item.seed - item.turns);
     box.focus();
   });
 

@@ -2,6 +2,7 @@
  * What is on the bench when a page opens: the machine of the link, if the page was opened with one, else the stored one,
  * else the demo machine. A link never destroys the reader's own machine.
  */
+import { isSeed, startFrom } from "#blocks/exercise-progress";
 import { type Bench, type BenchState, createBench } from "#machine/bench";
 import { readLink } from "#machine/link";
 import { same } from "#machine/paths";
@@ -40,6 +41,9 @@ export function takeLink(bench: Bench, hash: string, isPlace: (id: string) => bo
     say({ kind: "problem", subject: LINK, words: en.messages.linkLost, points });
     return true;
   }
+  // The seed of a starting link: everybody in the room gets the same numbers.
+  const { seed } = reading.extras;
+  if (isSeed(seed)) startFrom(seed);
   const own: BenchState = { now: bench.now, whatIf: bench.whatIf };
   const linked: BenchState = { now: reading.now, whatIf: reading.whatIf };
   const other = !sameState(own, linked);
