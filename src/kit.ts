@@ -40,6 +40,7 @@ export { pinionTurnPlot, turnFacts } from "#blocks/pinion-turn-plot";
 export { pitchPowerPlot } from "#blocks/pitch-power-plot";
 export { displayPlot, electricalPlot, headSpeedAtElectricalLimit, speedShown } from "#blocks/poles-plots";
 export { flowChoice, flowChosen, powerFlow } from "#blocks/power-flow";
+export { pulsePlot } from "#blocks/pulse-plot";
 export { quantity } from "#blocks/quantity";
 export { referenceState } from "#blocks/reference-words";
 export { headroomPlot } from "#blocks/room-plot";

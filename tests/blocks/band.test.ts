@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { bandLoad, bandLoadPick, carriedPlot, placePlot } from "#blocks/band-plots";
 import { bandFacts, gripTable, placeTable } from "#blocks/band-tables";
 import { modeChoice, modeChosen } from "#blocks/mode-choice";
+import { pulsePlot } from "#blocks/pulse-plot";
 import { figuresOf } from "#figures/figures";
 import { answer, answersNow } from "#view/answers";
 import { machineWith } from "../figures/machines.ts";
@@ -36,6 +37,30 @@ describe("the currents against throttle", () => {
 
   it("stand on a page", () => {
     expect(mounted(carriedPlot(trainer, 0, "hover")).one("figure").dataset.plot).toBe("band-currents");
+  });
+});
+
+describe("the pulses", () => {
+  it("last for the duty, as high as the motor's current, and come to what the pack gives", () => {
+    const { state } = pulsePlot(trainer, 0);
+    const { duty, motorCurrent, packCurrent } = trainer.bearings.point("hover", 0)!;
+    const blocks = state.curves.find(({ key }) => key === "pulses")!;
+    expect(Array.from(blocks.xs).slice(0, 4)).toEqual([0, duty, duty, 1]);
+    expect(Array.from(blocks.ys).slice(0, 4)).toEqual([motorCurrent, motorCurrent, 0, 0]);
+    // The mean of the blocks, by their areas.
+    const areas = Array.from(blocks.xs)
+      .slice(1)
+      .map((x, i) => (x - blocks.xs[i]!) * blocks.ys[i]!);
+    expect(areas.reduce((sum, area) => sum + area, 0) / 3).toBeCloseTo(packCurrent, 9);
+    expect(state.levels?.[0]?.at).toBe(packCurrent);
+    expect(plain(state.words)).toContain(`${motorCurrent.toFixed(1)} A all the time`);
+  });
+
+  it("are not drawn where nobody hovers", () => {
+    const { state } = pulsePlot(heavy, 0);
+    expect([state.curves, state.levels]).toEqual([[], []]);
+    expect(state.words).toContain("can't be held");
+    expect(mounted(pulsePlot(trainer, 0)).one("figure").dataset.plot).toBe("pulses");
   });
 });
 

@@ -11,6 +11,18 @@ export const enBand = {
   buffer: "ripple",
   loads: { hover: "in hover", "full-pitch": "at full pitch" },
   pick: "Currents",
+  pulses: {
+    title: (mode: string) => `Three pulses of the controller, in hover with ${mode}`,
+    unit: "A, idealised",
+    x: "pulses",
+    y: "current, A",
+    drawn: "in pulses",
+    what: "which current",
+    during: (share: string) => `from pack and capacitor, for ${share} of the time`,
+    between: "from pack and capacitor, between two pulses",
+    says: (mode: string, share: string, motor: string, pack: string) =>
+      `In ${mode} the controller connects the pack for ${share} of the time. Through the motor flow ${motor} all the time; what the pack gives, evened out, is ${pack}. The rest of each pulse comes from the capacitor, which is filled again in the gap.`,
+  },
   carried: {
     title: (load: string) => `Currents ${load}, against throttle`,
     unit: "A",
