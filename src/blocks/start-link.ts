@@ -5,6 +5,7 @@ import { answersNow } from "#view/answers";
 import { el, setAttribute, setText, svgEl } from "#view/dom";
 import { enStart as en } from "#view/words/en-start";
 import { isSeed, seedNow, startFrom } from "./exercise-progress.ts";
+import "./start-link.css";
 
 /** A page that a link can lead to. */
 export interface StartPage {

@@ -3,6 +3,7 @@ import { el, setText } from "#view/dom";
 import { type Shown, show, type View } from "#view/shown";
 import { enWords as en } from "#view/words/en-words";
 import type { Word } from "./word-quiz.ts";
+import "./words.css";
 
 interface WordFinderState {
   readonly words: readonly Word[];
