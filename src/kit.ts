@@ -1,18 +1,16 @@
 /** What the cells of a notebook may use: its one import. What is not here, a page does not need. */
-export { causeList } from "#blocks/cause-list";
-export { misreadCase } from "#blocks/misread-case";
-export { readingPlot, shapesPlot } from "#blocks/misread-plot";
-export { readingsInput, readingTyped } from "#blocks/readings-input";
-export { explain as explainReading } from "#figures/misread";
+
 export { words } from "virtual:words";
 export { bandLoad, bandLoadPick, carriedPlot, placePlot } from "#blocks/band-plots";
 export { bandFacts, gripTable, placeTable } from "#blocks/band-tables";
 export { energyLike, energyPlot, pullMass, pullPlot } from "#blocks/blade-plots";
 export { setupCard } from "#blocks/card";
+export { causeList } from "#blocks/cause-list";
 export { cellsPlot, cellsTable } from "#blocks/cells-plots";
 export { discPicture } from "#blocks/disc-picture";
 export { doubtsBar } from "#blocks/doubts-bar";
 export { exercises } from "#blocks/exercise";
+export { exercisesLater } from "#blocks/exercises-later";
 export { collectivePad, flightPlot } from "#blocks/flight-plot";
 export { hoverShare } from "#blocks/flow-rows";
 export { gainPlot } from "#blocks/gain-plot";
@@ -30,6 +28,8 @@ export { learningStored } from "#blocks/learning-stored";
 export { distancePlot, limitPlot, timeToReach } from "#blocks/limit-plots";
 export { magnetPicture } from "#blocks/magnet-picture";
 export { matchedCurrent } from "#blocks/matched";
+export { misreadCase } from "#blocks/misread-case";
+export { readingPlot, shapesPlot } from "#blocks/misread-plot";
 export { modeChoice, modeChosen } from "#blocks/mode-choice";
 export { modesTable } from "#blocks/modes-table";
 export { packPicture } from "#blocks/pack-picture";
@@ -42,6 +42,7 @@ export { displayPlot, electricalPlot, headSpeedAtElectricalLimit, speedShown } f
 export { flowChoice, flowChosen, powerFlow } from "#blocks/power-flow";
 export { pulsePlot } from "#blocks/pulse-plot";
 export { quantity } from "#blocks/quantity";
+export { readingsInput, readingTyped } from "#blocks/readings-input";
 export { referenceState } from "#blocks/reference-words";
 export { headroomPlot } from "#blocks/room-plot";
 export { rotorTestChoice, rotorTestPlot } from "#blocks/rotor-test-plot";
@@ -63,6 +64,7 @@ export { wholePackModes } from "#blocks/whole-pack-modes";
 export { wholePackTries } from "#blocks/whole-pack-tries";
 export { wordFinder } from "#blocks/word-finder";
 export { wordQuiz } from "#blocks/word-quiz";
+export { explain as explainReading } from "#figures/misread";
 export { governorFacts } from "#flights/hands";
 export { ceilingsWith } from "#flights/packs";
 export { choice } from "#inputs/choice";
