@@ -110,6 +110,16 @@ export function readingPlot(figures: Figures, reading: Reading, causes: readonly
       ...(drawn.length > 0 && i === rows.length - 1 ? {} : { label: modeName(figures.machine, mode) }),
     })),
     words,
+    table: {
+      columns: [en.table.mode, en.plot.x, en.table.read, en.plot.y, ...drawn.map(({ key }) => en.causes[key].short)],
+      rows: rows.map(({ mode, asked, measured, share }) => [
+        modeName(figures.machine, mode),
+        formatValue(asked, "rpm"),
+        formatValue(measured, "rpm"),
+        percent(share),
+        ...drawn.map((cause) => percent((100 * readAt(cause, mode)) / asked)),
+      ]),
+    },
     size: "short",
   });
 }

@@ -93,6 +93,15 @@ describe("the plot of a reading", () => {
     expect(curves.map(({ label }) => label)).toEqual(["teeth"]);
     expect(Array.from(curves[0]?.ys ?? [])).toEqual(rows.map(() => expect.closeTo(107.69, 1)));
     expect(words).toContain("explain it: teeth");
+    const { table } = readingPlot(figures, reading, causes).state;
+    expect(table?.columns.at(-1)).toBe("teeth");
+    expect(table?.rows[0]?.map((cell) => plain(String(cell)))).toEqual([
+      "gentle",
+      "1,850 rpm",
+      "1,992 rpm",
+      "107.7 %",
+      "107.7 %",
+    ]);
   });
 
   it("says so where nothing was read, and where nothing fits", () => {
