@@ -1,6 +1,5 @@
 /** Axes that stay put: nice ends, kept until the values leave them or fill too little of them, and few ticks. */
 import { tickStep } from "d3-array";
-import { type ScaleLinear, scaleLinear } from "d3-scale";
 import { formatNumber } from "#view/format";
 import type { Axis } from "./state.ts";
 
@@ -10,7 +9,13 @@ export interface Span {
 }
 
 /** A straight map from a value to a place on the page, in px. */
-export type Scale = ScaleLinear<number, number>;
+export interface Scale {
+  (value: number): number;
+  /** The value at a place. */
+  invert(place: number): number;
+  /** The values at both ends. */
+  domain(): readonly [number, number];
+}
 
 export interface Tick {
   readonly value: number;
@@ -61,7 +66,15 @@ export function spanOf(axis: Axis, before: Span | null, seen: Span | null): Span
 }
 
 /** The map of a span onto the page from `from` px to `to` px. */
-export const scaleOf = ({ low, high }: Span, from: number, to: number): Scale => scaleLinear([low, high], [from, to]);
+export function scaleOf({ low, high }: Span, from: number, to: number): Scale {
+  const slope = (to - from) / (high - low);
+  const scale = (value: number): number => from + (value - low) * slope;
+  // A general library's scale brings colours and formats along, a twelfth of all that a first page may weigh.
+  return Object.assign(scale, {
+    invert: (place: number): number => low + (place - from) / slope,
+    domain: () => [low, high] as const,
+  });
+}
 
 /** Pixels for one unit of the value; negative where the values run against the page. */
 export const slopeOf = (scale: Scale): number => scale(1) - scale(0);

@@ -85,7 +85,7 @@ function between(zone: Zone, layout: Layout): Drawn {
     widest = gap;
     words = { x: place, y: (y(low) + y(high)) / 2, lines: [zone.words] };
   }
-  const [lowest, highest] = y.domain() as [number, number];
+  const [lowest, highest] = y.domain();
   const seenAt = words && y.invert(words.y);
   return {
     area,
