@@ -102,6 +102,13 @@ const inProportionTo: Partial<Record<QuantityName, QuantityName>> = {
   "stale-head-speed": "learned-head-speed",
 };
 
+/** Figures that can't go further than this, however unsure they are: a pack has no charge below none. */
+const ends: Partial<Record<QuantityName, readonly [number, number]>> = {
+  "lowest-charge": [0, 100],
+  "duty-hover": [0, 100],
+  "duty-full-pitch": [0, 100],
+};
+
 function scaled(value: number, base: number, band: Band): Band {
   const factor = value / base;
   const shares = band.shares.map((share) => ({ ...share, down: share.down * factor, up: share.up * factor }));
@@ -134,10 +141,11 @@ export function bandOf(figures: Figures, name: QuantityName, mode = 0): Band | n
     shares.push(share);
   }
   const [down, up] = [Math.sqrt(below), Math.sqrt(above)];
+  const [least, most] = ends[name] ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
   const size = (share: Share) => Math.max(Math.abs(share.down), Math.abs(share.up));
   return {
-    low: value - coverage * down,
-    high: value + coverage * up,
+    low: Math.max(least, value - coverage * down),
+    high: Math.min(most, value + coverage * up),
     uncertainty: (down + up) / 2,
     shares: shares.sort((a, b) => size(b) - size(a)),
   };

@@ -138,7 +138,19 @@ describe("figures without a value", () => {
     const ceiling = figuresOf(machineWith({})).number("ceiling-hover", 0)!;
     const { high, value } = band(machineWith({ "modes.0.headRpm": ceiling * 0.999 }), "duty-hover");
     expect(value).toBeLessThan(100);
-    expect(high).toBeLessThan(101);
+    expect(high).toBe(100);
+  });
+
+  it("hold for a charge: a pack has none below none", () => {
+    for (const machine of demos) {
+      machine.modes.forEach((_, mode) => {
+        const found = bandOf(figuresOf(machine), "lowest-charge", mode);
+        if (!found) return;
+        expect(found.low).toBeGreaterThanOrEqual(0);
+        expect(found.high).toBeLessThanOrEqual(100);
+      });
+    }
+    expect(band(machineWith({}), "lowest-charge", 0).low).toBe(0);
   });
 });
 
