@@ -29,14 +29,14 @@ function riseBefore({ trace }: Flown, at: number): number | null {
   return began;
 }
 
-/** Whether the collective was eased by more than about a degree between two times (s), before the speed was back. */
+/** Whether the collective was eased by more than half a degree between two times (s), before the speed was back. */
 function easedBetween(flown: Flown, from: number, to: number): boolean {
   const { time, collective } = flown.trace;
   let highest = Number.NEGATIVE_INFINITY;
   for (let i = 0; i < time.length && time[i]! <= to; i++) {
     if (time[i]! < from) continue;
     highest = Math.max(highest, collective[i]!);
-    if (highest - collective[i]! > 0.02) return true;
+    if (highest - collective[i]! > 0.01) return true;
   }
   return false;
 }

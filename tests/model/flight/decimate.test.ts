@@ -32,5 +32,7 @@ describe("decimated lines", () => {
   it("keep a short line whole", () => {
     expect([...decimate([3, 1, 2], 5)]).toEqual([0, 1, 2]);
     expect([...decimate([], 5)]).toEqual([]);
+    const line = Array.from({ length: 20 }, (_, i) => (i % 5 === 2 ? 1.5 : i / 5));
+    expect([...decimate(line, 5)]).toEqual(line.map((_, i) => i));
   });
 });

@@ -83,4 +83,28 @@ describe("learning run", () => {
     expect(rehearse({ machine: sample, throttle: 0.0001 })).toMatchObject({ ok: false, why: "not-turning" });
     expect(rehearse({ machine: atCharge(sample, 0.001) })).toMatchObject({ ok: false, why: "not-flown" });
   });
+
+  it("takes its 15 s, and a motor that creeps counts as still", () => {
+    expect(rehearse({ machine: sample, seconds: 15 }).ok).toBe(true);
+    expect(rehearse({ machine: sample, seconds: 14.9 })).toMatchObject({ ok: false, why: "cut-short" });
+    const flight = fly(learningRun({ machine: sample }));
+    const creeping = { ...flight, trace: { ...flight.trace, motorSpeed: flight.trace.motorSpeed.map(() => 0.9) } };
+    expect(learnedBy(creeping, { machine: sample })).toMatchObject({ ok: false, why: "not-turning" });
+  });
+
+  it("lasts the soft start and the time that is asked for, the hand restless to the end", () => {
+    const order = learningRun({ machine: sample, seconds: 16, swing: 0.1, collective: 0.01 });
+    expect(order.duration).toBe(sample.controller.startRamp + 16);
+    expect(order.throttle).toEqual([{ from: 0, kind: "duty", duty: 0.5, ramp: sample.controller.startRamp }]);
+    const last = order.collective.at(-1)!;
+    expect(last.from).toBeGreaterThanOrEqual(order.duration - 1.5);
+    expect(order.collective.slice(1, 3).map((one) => one.kind === "hold" && one.collective)).toEqual([0.11, 0.01]);
+  });
+
+  it("without blades is the hub alone: no air, no tail, 3 % of the inertia", () => {
+    const bare = withoutBlades(sample);
+    expect(bare.tail).toBeNull();
+    expect(bare.rotor.inertia).toBeCloseTo(0.03 * sample.rotor.inertia, 15);
+    expect([bare.rotor.map.thrust(200, 0.2, 0), bare.rotor.map.torque(200, 0.2, 0)]).toEqual([0, 0]);
+  });
 });
