@@ -11,7 +11,8 @@ import { en } from "#view/words/en";
 import { redo, share, undo } from "./actions.ts";
 import { makeMenu } from "./menu.ts";
 
-function gistOf({ gears, motor, mainRotor }: Machine): string {
+/** A machine in a line: gears, Kv, rotor. */
+export function gistOf({ gears, motor, mainRotor }: Machine): string {
   const kv = withUnit(motor.kvRpmPerVolt, fieldAt("motor.kvRpmPerVolt"));
   const rotor = withUnit(mainRotor.diameterMm, fieldAt("mainRotor.diameterMm"));
   return `${gears.pinionTeeth}\u202f:\u202f${gears.mainTeeth} \u2002${kv} \u2002${rotor}`;

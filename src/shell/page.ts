@@ -15,6 +15,7 @@ import { onPin, pinNow, recallPin } from "#view/pin";
 import type { Shown } from "#view/shown";
 import { onUnits, recallUnits } from "#view/units";
 import { linkOf } from "./actions.ts";
+import { holdOpen } from "./at-hand.ts";
 import { giver } from "./given.ts";
 import { header } from "./header.ts";
 import { listenToKeys } from "./keys.ts";
@@ -124,6 +125,7 @@ function beside(page: OpenPage<Given>, bench: Bench): () => void {
 
 function open(records: readonly CellRecord[]): { dispose(): void } {
   const { bench } = sit();
+  holdOpen({ records, bench });
   const give = giver();
   const page = openPage({ document, records: [...parts, ...records], given: give(bench), bench });
   const compare = beside(page, bench);

@@ -1,0 +1,22 @@
+/** The words of a printed handout and its key, in English. */
+export const enSheet = {
+  print: "print a handout",
+  printKey: "print the key",
+  handout: "Handout",
+  key: "Key",
+  name: "Name",
+  date: "Date",
+  machine: (name: string, gist: string) => `Machine: ${name}, ${gist}`,
+  numbers: (seed: number) => `Numbers ${seed}`,
+  scan: "This page with this machine",
+  guess: "Your guess",
+  why: "Why?",
+  see: "What does it show?",
+  answer: "Answer",
+  exercises: "Try it with numbers",
+  right: "Right",
+  model: "The model says",
+  noAnswer: "This machine has no answer to it.",
+  shows: "Shown",
+  teacher: "For the club evening",
+};
