@@ -69,50 +69,52 @@ describe("a number put to the room", () => {
     expect(block.one("fieldset").classList.contains("is-room")).toBe(false);
   });
 
-  it("shows pencil dots and their middle, and no answer before it is shown", () => {
+  it("shows pencil dots and their middle, and no answer before it is shown", async () => {
     const { one, all, words } = typed("1800 2500 2,500 2520");
     expect(one("[data-plot=room-guesses] path.pencil").getAttribute("d")?.match(/M/g)).toHaveLength(4);
-    expect(words()).toBe("4 guesses, from 1,800 rpm to 2,520 rpm. The middle one is 2,500 rpm.");
+    await expect.poll(words).toBe("4 guesses, from 1,800 rpm to 2,520 rpm. The middle one is 2,500 rpm.");
     expect(all("[data-level=model]")).toEqual([]);
     expect(one(".guess-reply").hidden).toBe(true);
   });
 
-  it("then draws the answer in ink and tells how near the room came", () => {
+  it("then draws the answer in ink and tells how near the room came", async () => {
     const { one, words, button } = typed("1800 2500 2500 2500 2110");
     button("show the answer").click();
     expect(answersNow()["room-seventy"]).toBe("show me");
     expect(one("[data-level=model] line").getAttribute("class")).toContain("ink now");
-    expect(words()).toBe(
-      "1 of 5 came within 40 rpm of 2,100 rpm. 3 too high, 1 too low. The middle guess, 2,500 rpm, is 400 rpm too high. Said most often: 2,500 rpm, by 3.",
-    );
+    await expect
+      .poll(words)
+      .toBe(
+        "1 of 5 came within 40 rpm of 2,100 rpm. 3 too high, 1 too low. The middle guess, 2,500 rpm, is 400 rpm too high. Said most often: 2,500 rpm, by 3.",
+      );
     expect(plain(one(".guess-reply").textContent)).toContain("Seven tenths.");
     button("hide the answer").click();
-    expect(words()).not.toContain("2,100");
+    await expect.poll(words).not.toContain("2,100");
   });
 
-  it("says what it can't read, as text, and what lies off the scale", () => {
+  it("says what it can't read, as text, and what lies off the scale", async () => {
     const { one, all, words } = typed("1800 9000 <img src=x>");
     expect(one(".room-left").textContent).toBe("Not read as a number: <img, src=x>.");
     expect(all("img")).toEqual([]);
-    expect(words()).toContain("One lies off the scale: 9,000 rpm.");
+    await expect.poll(words).toContain("One lies off the scale: 9,000 rpm.");
   });
 
-  it("follows the model, and has words for no answer", () => {
+  it("follows the model, and has words for no answer", async () => {
     const block = typed("1800");
     answer("room-seventy", "show me");
     block.update(number({ answer: 1800 }));
-    expect(block.words()).toContain("The middle guess, 1,800 rpm, is right.");
+    await expect.poll(block.words).toContain("The middle guess, 1,800 rpm, is right.");
     block.update(number({ answer: null }));
-    expect(block.words()).toBe("The model has no answer for this machine. One guess: 1,800 rpm.");
+    await expect.poll(block.words).toBe("The model has no answer for this machine. One guess: 1,800 rpm.");
   });
 
-  it("is kept when the question is put again", () => {
+  it("is kept when the question is put again", async () => {
     const block = typed("1800 1900");
     const [question] = askedOn(document);
     askRoomAt(question!, false);
     askRoomAt(question!);
     expect(block.one<HTMLElement>(".room-line")).toHaveProperty("value", "1800 1900");
-    expect(block.words()).toMatch(/^2 guesses/);
+    await expect.poll(block.words).toMatch(/^2 guesses/);
   });
 });
 
