@@ -1,5 +1,6 @@
 /** What the cells of a notebook may use: its one import. What is not here, a page does not need. */
 
+export { lessons } from "virtual:lessons";
 export { words } from "virtual:words";
 export { bandLoad, bandLoadPick, carriedPlot, placePlot } from "#blocks/band-plots";
 export { bandFacts, gripTable, placeTable } from "#blocks/band-tables";
@@ -9,6 +10,7 @@ export { causeList } from "#blocks/cause-list";
 export { cellsPlot, cellsTable } from "#blocks/cells-plots";
 export { discPicture } from "#blocks/disc-picture";
 export { doubtsBar } from "#blocks/doubts-bar";
+export { eveningPlan } from "#blocks/evening-plan";
 export { exercises } from "#blocks/exercise";
 export { exercisesLater } from "#blocks/exercises-later";
 export { collectivePad, flightPlot } from "#blocks/flight-plot";
@@ -25,6 +27,7 @@ export { learningChecklist } from "#blocks/learning-checklist";
 export { learningFacts, learningGuess, learningPlot } from "#blocks/learning-run";
 export { learningInputs } from "#blocks/learning-setup";
 export { learningStored } from "#blocks/learning-stored";
+export { lessonList } from "#blocks/lesson-list";
 export { distancePlot, limitPlot, timeToReach } from "#blocks/limit-plots";
 export { magnetPicture } from "#blocks/magnet-picture";
 export { matchedCurrent } from "#blocks/matched";

@@ -6,6 +6,7 @@ import { emit } from "./emit.ts";
 import { type Fault, NotebookError } from "./fault.ts";
 import type { Front } from "./front.ts";
 import { graphFaults } from "./graph.ts";
+import { readLesson } from "./lessons.ts";
 import { setProse } from "./prose.ts";
 import { type Split, split } from "./split.ts";
 import { linkTerms, lostLinks, readTerms, type Term, wordsSlug } from "./terms.ts";
@@ -46,7 +47,7 @@ export function compile(
   const { cells, faults } = readCells(parts);
   const ids = cells.map(({ piece }, i) => `${piece.kind}-${i + 1}`);
   const prose = setProse(parts, new Map(cells.map(({ piece }, i) => [piece, ids[i] ?? ""])), uses);
-  const words = [...wordFaults(parts, slug, uses), ...lostLinks(parts, terms)];
+  const words = [...wordFaults(parts, slug, uses), ...lostLinks(parts, terms), ...readLesson(parts).faults];
   const all = [...parts.faults, ...faults, ...prose.faults, ...words, ...graphFaults(text, cells, given)];
   if (!slug)
     all.unshift({ at: 0, words: "A notebook's file is named by two digits and words: '07-room-at-the-top.md'." });

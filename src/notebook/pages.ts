@@ -5,8 +5,10 @@ import { compile, type Notebook, slugOf } from "./compile.ts";
 import { NotebookError } from "./fault.ts";
 import { type Front, readFront } from "./front.ts";
 import { glossaryFor } from "./glossary.ts";
+import { type Lesson, readLesson } from "./lessons.ts";
 import { policy } from "./policy.ts";
 import { unbroken } from "./prose.ts";
+import { split } from "./split.ts";
 
 /** One line of the contents. */
 export interface Entry extends Front {
@@ -62,6 +64,15 @@ export function contentsOf(book: Book): Entry[] {
   });
 }
 
+/** What the pages say to whoever teaches with them, in reading order, with the place of each; those that do say it. */
+export function lessonsOf(book: Book): (Entry & Lesson & { readonly number: number })[] {
+  const files = notebookFiles(book.folder);
+  return contentsOf(book).flatMap((entry, i) => {
+    const { lesson } = readLesson(split(readFileSync(files[i] ?? "", "utf8")));
+    return lesson ? [{ ...entry, ...lesson, number: i + 1 }] : [];
+  });
+}
+
 /** The notebook whose page has this path, as in `/the-card.html`, `/the-card` or `/`. */
 export function fileOfPage(book: Book, path: string): string | undefined {
   const name = /^\/([a-z0-9-]*)(?:\.html)?$/.exec(path)?.[1];
@@ -96,6 +107,7 @@ export function pageHtml(book: Book, file: string, drawn?: Drawn): string {
     minutes: String(notebook.minutes),
     number: String(at + 1),
     count: String(contents.length),
+    here: contents[at]?.href ?? "",
     prose: `<div class="prose">\n${notebook.html}</div>`,
     contents: contentsHtml(contents, notebook.slug),
     before: before ? `<a rel="prev" href="${before.href}">${escaped(before.title)}</a>` : "",

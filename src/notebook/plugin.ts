@@ -13,6 +13,7 @@ import {
   contentsOf,
   type Drawn,
   fileOfPage,
+  lessonsOf,
   notebookFiles,
   pageHtml,
   slugOfScript,
@@ -55,10 +56,11 @@ function cells(book: () => Book): Plugin {
   };
 }
 
-/** What is gathered from all notebooks: the pages in reading order, for the shell; the words of the glossary. */
+/** What is gathered from all notebooks: the pages in reading order, the words of the glossary, what teachers are told. */
 function contents(book: () => Book): Plugin {
   const gathered: Record<string, () => unknown> = {
     contents: () => contentsOf(book()),
+    lessons: () => lessonsOf(book()),
     words: () => termsOf(notebookFiles(book().folder)).map(({ id, name, meaning }) => ({ id, name, meaning })),
   };
   const nameOf = (id: string): string | undefined => {
@@ -141,7 +143,9 @@ function building(book: () => Book, shell: string): Plugin {
     config() {
       const names = contentsOf(book()).map(({ slug }, i) => (i === 0 ? "index" : slug));
       const input = Object.fromEntries(names.map((name) => [name, join(book().root, `${name}.html`)]));
-      return { build: { rolldownOptions: { input } } };
+      // What all pages need is one file, also where parts that are fetched later need some of it.
+      const shared = { name: "page", minShareCount: Math.max(names.length, 2) };
+      return { build: { rolldownOptions: { input, output: { codeSplitting: { groups: [shared] } } } } };
     },
     async buildStart() {
       drawn = await drawPages(book(), shell, [cells(book), contents(book)], (words) => this.warn(words));
