@@ -111,8 +111,51 @@ describe("unsteady rotor from a steady one", () => {
 
   it("goes on straight where the tail can't hold", () => {
     const most = 3;
-    const tail = (torque: number) => (Math.abs(torque) > most ? Number.NaN : 0.1 * Math.abs(torque));
+    const tail = (torque: number) => (Math.abs(torque) > most ? Number.NaN : 0.1 * torque);
     const surface = rotorSurface(mainRotor, tail, 0.5, 1.2, 300)!;
     expect(surface.tail.every(Number.isFinite)).toBe(true);
+    // To both ends of the table, at every speed: a tenth of the main torque.
+    const highest = surface.tailFrom + 128 / surface.tailCells;
+    for (let j = 0; j < surface.speeds.length; j++) {
+      const [a, b, c, d] = surface.tail.slice((j * 128 + 127) * 4, (j * 128 + 128) * 4);
+      expect((a! + b! + c! + d!) / (0.1 * highest)).toBeCloseTo(1, 9);
+      expect(surface.tail[j * 128 * 4]! / (0.1 * surface.tailFrom)).toBeCloseTo(1, 9);
+    }
+  });
+
+  it("is not made where the tail's torque has a gap", () => {
+    const gap = (torque: number) => (Math.abs(torque - 1) < 0.4 ? Number.NaN : 0.1 * Math.abs(torque));
+    expect(rotorSurface(mainRotor, gap, 0.5, 1.2, 300)).toBeNull();
+  });
+
+  /** Thrust that rises with the square of the collective, whatever the climb. */
+  const still = (steepness: number): RotorMap => ({
+    thrust: (speed, collective) =>
+      steepness * 1.2 * Math.PI * 0.25 * (speed * 0.5) ** 2 * collective * Math.abs(collective),
+    torque: () => 0.1,
+  });
+
+  it("takes blade element theory's shift where the map's climb gives no sense", () => {
+    expect(rotorSurface(still(0.05), null, 0.5, 1.2, 300)).toMatchObject({ shift: 1.5, inducedFactor: 1 });
+  });
+
+  it("is not made where the inflow outruns the collective", () => {
+    expect(rotorSurface(still(0.05), null, 0.5, 1.2, 300)).not.toBeNull();
+    // Inflow of sqrt(C_T / 2) = 1.6 x collective: the blade angle falls as the collective rises.
+    expect(rotorSurface(still(5), null, 0.5, 1.2, 300)).toBeNull();
+  });
+
+  it("has thrust that falls on with the collective in a climb, far below what a climb needs", () => {
+    const plant = createPlant(sample)!;
+    const y = startState(sample, { speed: 220, collective: 0.1, height: 0, climb: 8 });
+    const thrusts = Array.from({ length: 40 }, (_, i) => {
+      plant.now[at.COLLECTIVE] = -0.2 + 0.01 * i;
+      plant.derivative(y, new Float64Array(at.SIZE));
+      return plant.now[at.THRUST]!;
+    });
+    // Blade elements at a fixed inflow: straight in the collective, so even steps; less even only where the rotor enters its own wake.
+    const steps = thrusts.slice(1).map((thrust, i) => (thrust - thrusts[i]!);
+    const usual = steps[35]!;
+    for (const [i, step] of steps.entries()) expect(step / usual).toBeGreaterThan(i < 20 || i > 30 ? 0.9 : 0.2);
   });
 });

@@ -13,6 +13,9 @@ interface Moment {
   readonly current?: number;
   readonly engaged?: boolean;
   readonly holds?: boolean;
+  readonly charge?: number;
+  readonly motor?: number;
+  readonly winding?: number;
 }
 
 /** What the watch makes of a course over time, looked at each millisecond. */
@@ -23,10 +26,11 @@ function watched(course: (t: number) => Moment, duration: number): Span[] {
   for (let k = 1; k * 0.001 <= duration; k++) {
     const t = k * 0.001;
     const { speed = set, duty = 0.7, collective = 0.1, current = 20, engaged = true, holds = true } = course(t);
+    const { charge = 0.9, motor = speed * 9, winding = 300 } = course(t);
     y[at.ROTOR] = speed;
-    y[at.MOTOR] = speed * 9;
-    y[at.CHARGE] = 0.9;
-    y[at.WINDING] = 300;
+    y[at.MOTOR] = motor;
+    y[at.CHARGE] = charge;
+    y[at.WINDING] = winding;
     y[at.CONTROLLER] = 300;
     plant.now[at.DUTY] = duty;
     plant.now[at.COLLECTIVE] = collective;
@@ -93,5 +97,77 @@ describe("watch", () => {
     expect(span!.value).toBeCloseTo(0.006, 4);
     expect(Math.abs(span!.level - 5)).toBeLessThan(0.3);
     expect(watched((t) => ({ speed: swing(t), collective: 0.1 + 0.02 * Math.sin(10 * t) }), 3)).toEqual([]);
+  });
+
+  const kindsOf = (course: (t: number) => Moment, duration: number) => watched(course, duration).map((s) => s.kind);
+
+  it("finds a pack below a fifth of its charge, and how low it went: common practice", () => {
+    const [span, ...rest] = watched((t) => ({ charge: 0.25 - 0.1 * t }), 1);
+    expect(rest).toEqual([]);
+    expect(span).toMatchObject({ kind: "charge-low", ended: false, level: 0.2 });
+    expect(span!.from).toBeCloseTo(0.5, 2);
+    expect(span!.value).toBeCloseTo(0.15, 9);
+  });
+
+  it("holds motor and controller each against its own limit: electrical speed is motor speed times half the poles", () => {
+    const rpm = Math.PI / 30;
+    const [motor] = watched((t) => ({ motor: between(t, 0.2, 0.3) ? 37_000 * rpm : 1000 }), 0.6);
+    expect(motor).toMatchObject({ kind: "motor-over-limit", ended: true });
+    expect(motor!.value).toBeCloseTo(37_000 * rpm, 9);
+    // 10 poles: 47,000 rpm are 235,000 electrical, 49,000 are 245,000; the limit is 240,000.
+    expect(kindsOf(() => ({ motor: 47_000 * rpm }), 0.2)).toEqual(["motor-over-limit"]);
+    const both = watched(() => ({ motor: 49_000 * rpm }), 0.2);
+    expect(both.map((s) => s.kind).toSorted()).toEqual(["electrical-over-limit", "motor-over-limit"]);
+    expect(both.find((s) => s.kind === "electrical-over-limit")!.value).toBeCloseTo(245_000 * rpm, 6);
+    expect(kindsOf(() => ({ winding: 394 }), 0.2)).toEqual(["winding-over-limit"]);
+    expect(kindsOf(() => ({ winding: 393 }), 0.2)).toEqual([]);
+  });
+
+  it("tells of no clutch that only rattles for a moment, or before the rotor turns", () => {
+    expect(kindsOf((t) => ({ engaged: !between(t, 0.3, 0.34) }), 0.8)).toEqual([]);
+    expect(kindsOf((t) => ({ engaged: !between(t, 0.3, 0.4) }), 0.8)).toEqual(["overrunning"]);
+    // A fifth of the reference: 2910 / 9 x 0.2 = 64.7 rad/s.
+    expect(kindsOf((t) => ({ speed: 60, holds: t < 0, engaged: false }), 0.8)).toEqual([]);
+    expect(kindsOf((t) => ({ speed: 70, holds: t < 0, engaged: false }), 0.8)).toEqual(["overrunning"]);
+  });
+
+  it("joins what a moment parts, and parts what lies further from each other", () => {
+    const loose = (rest: number) =>
+      watched((t) => ({ engaged: !(between(t, 0.2, 0.3) || between(t, 0.3 + rest, 0.5)) }), 1).length;
+    expect(loose(0.02)).toBe(1);
+    expect(loose(0.06)).toBe(2);
+    const low = (rest: number) =>
+      watched((t) => ({ speed: t < 0.1 || !(between(t, 0.2, 0.3) || between(t, 0.3 + rest, 0.5)) ? set : 200 }), 1)
+        .length;
+    expect(low(0.01)).toBe(1);
+    expect(low(0.06)).toBe(2);
+  });
+
+  it("tells of no duty and no speed that was out for a hundredth of a second", () => {
+    const out = (length: number) => (t: number) => ({ speed: between(t, 0.3, 0.3 + length) ? 210 : set });
+    expect(kindsOf(out(0.01), 0.6)).toEqual([]);
+    expect(kindsOf(out(0.04), 0.6)).toEqual(["speed-low"]);
+    const full = (length: number) => (t: number) => ({ duty: between(t, 0.3, 0.3 + length) ? 1 : 0.7 });
+    expect(kindsOf(full(0.02), 0.6)).toEqual([]);
+    expect(kindsOf(full(0.1), 0.6)).toEqual(["duty-at-limit"]);
+  });
+
+  it("counts a hunt from its sixth swing to the other side on, and its pace from one swing to the next", () => {
+    const swing = (hertz: number, until: number) => (t: number) => ({
+      speed: t < until ? set * (1 + 0.006 * Math.sin(2 * Math.PI * hertz * t)) : set,
+    });
+    // Two and a half rounds have five swings.
+    expect(kindsOf(swing(2, 1.25), 4)).toEqual([]);
+    const [hunt] = watched(swing(2, 5), 5);
+    expect(hunt!.kind).toBe("hunting");
+    expect(Math.abs(hunt!.level - 2)).toBeLessThan(0.02);
+    // Slower than one swing in a second is wandering, not hunting.
+    expect(kindsOf(swing(0.4, 20), 20)).toEqual([]);
+    // The hand that moved just before is what the first swings come from.
+    const moved = (t: number) => ({
+      ...swing(5, 0.9)(t),
+      collective: t < 0.1 ? 0.1 : between(t, 0.1, 0.4) ? 0.12 : 0.14,
+    });
+    expect(kindsOf(moved, 2)).toEqual([]);
   });
 });
