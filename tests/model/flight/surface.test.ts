@@ -154,7 +154,7 @@ describe("unsteady rotor from a steady one", () => {
       return plant.now[at.THRUST]!;
     });
     // Blade elements at a fixed inflow: straight in the collective, so even steps; less even only where the rotor enters its own wake.
-    const steps = thrusts.slice(1).map((thrust, i) => (thrust - thrusts[i]!);
+    const steps = thrusts.slice(1).map((thrust, i) => thrust - thrusts[i]!);
     const usual = steps[35]!;
     for (const [i, step] of steps.entries()) expect(step / usual).toBeGreaterThan(i < 20 || i > 30 ? 0.9 : 0.2);
   });
