@@ -41,7 +41,17 @@ function estimatePiece(doc: Document, kind: SheetKind, state: EstimateState): HT
 const blank = (doc: Document, label: string, unit: string): HTMLElement =>
   el(doc, "p", { class: "blank-number" }, `${label}: `, el(doc, "span"), ` ${unit}`);
 
-async function exercisePieces(doc: Document, kind: SheetKind, exercises: readonly Exercise[]): Promise<HTMLElement> {
+/** The exercises under their heading; null where this machine gives them no numbers. */
+export async function exercisePiece(
+  doc: Document,
+  kind: SheetKind,
+  exercises: readonly Exercise[],
+): Promise<HTMLElement | null> {
+  if (exercises.length === 0) return null;
+  return el(doc, "div", {}, el(doc, "h2", {}, en.exercises), await exerciseList(doc, kind, exercises));
+}
+
+async function exerciseList(doc: Document, kind: SheetKind, exercises: readonly Exercise[]): Promise<HTMLElement> {
   const items = await Promise.all(
     exercises.map(async ({ question: words, target, answer, solution }) => {
       const item = el(doc, "li", { class: "sheet-piece" }, el(doc, "p", { class: "sheet-ask" }, words));
@@ -67,9 +77,7 @@ let copies = 0;
 function pictureOf(figure: Element): Element {
   copies += 1;
   const copy = figure.cloneNode(true) as Element;
-  for (const part of copy.querySelectorAll(
-    "figcaption, details, table, .plot-handles, button, input, select, [role=status]",
-  ))
+  for (const part of copy.querySelectorAll("figcaption, details, table, .arrows, button, input, select, [role=status]"))
     part.remove();
   const ids = new Map([...copy.querySelectorAll("[id]")].map(({ id }) => [id, `${id}-sheet-${copies}`]));
   for (const part of copy.querySelectorAll("*"))
@@ -102,11 +110,7 @@ export async function pieceOf(kind: SheetKind, host: Element, shown: Shown | und
     if (isChoose(state)) return choosePiece(doc, kind, state);
     if (isEstimate(state)) return estimatePiece(doc, kind, state);
     const exercises = exercisesOf(state);
-    if (exercises) {
-      if (exercises.length === 0) return null;
-      const list = await exercisePieces(doc, kind, exercises);
-      return el(doc, "div", {}, el(doc, "h2", {}, en.exercises), list);
-    }
+    if (exercises) return exercisePiece(doc, kind, exercises);
   }
   const figures = [...host.querySelectorAll("figure")].filter((figure) => figure.querySelector("svg"));
   if (figures.length === 0 || !shown) return null;

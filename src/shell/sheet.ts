@@ -5,6 +5,9 @@
 import { seedNow } from "#blocks/exercise-progress";
 import { qrCode, quietZone } from "#blocks/qr";
 import { isNear, startAddress } from "#blocks/start-link";
+import type { Exercise } from "#exercises/exercise";
+import { type ExercisePage, recipes } from "#exercises/pages";
+import { exercisesOn } from "#exercises/sheet";
 import type { Bench } from "#machine/bench";
 import type { CellRecord } from "#notebook/record";
 import { runHeadless } from "#notebook/runtime";
@@ -15,7 +18,7 @@ import { enSheet as en } from "#view/words/en-sheet";
 import { openNow } from "./at-hand.ts";
 import { giver } from "./given.ts";
 import { gistOf } from "./header.ts";
-import { isGuess, pieceOf, ruled, type SheetKind } from "./sheet-pieces.ts";
+import { exercisePiece, isGuess, pieceOf, ruled, type SheetKind } from "./sheet-pieces.ts";
 import "./sheet.css";
 
 /** Prints the open page's handout or key, and nothing else of it. */
@@ -50,6 +53,7 @@ export async function makeSheet(
   const prose = doc.querySelector(".prose");
   let heading: Element | null = null;
   let asked = false;
+  let exercised = false;
   const put = (piece: Element | null) => {
     if (!piece) return;
     // A heading stands only where something follows it.
@@ -58,16 +62,25 @@ export async function makeSheet(
     sheet.append(piece);
   };
   for (const part of prose?.children ?? []) {
+    // A page that has its exercises for paper alone gets them before its summary.
+    if (part.id === "in-three-lines" && !exercised) put(await exercisePiece(doc, kind, ownExercises(doc, bench)));
     if (/^H[2-4]$/.test(part.tagName)) {
       heading = el(doc, "h2", {}, part.textContent ?? "");
       if (part.id === "in-three-lines" && kind === "handout") put(ruled(doc, 3));
     } else if (part instanceof HTMLElement && part.dataset.cell) {
       const cell = shown.get(part.dataset.cell);
       asked ||= isGuess(cell);
+      exercised ||= cell?.view.name === "exercises";
       put(await pieceOf(kind, part, cell as Shown | undefined));
     } else put(wordsOf(part, kind, asked, heading));
   }
   return sheet;
+}
+
+/** The exercises that go by this page's title, whether it shows them or not. */
+function ownExercises(doc: Document, { now }: Bench): readonly Exercise[] {
+  const name = doc.title.toLowerCase().replace(/[^a-z0-9]+/g, "-");
+  return name in recipes ? exercisesOn(name as ExercisePage, now, seedNow(answersNow())) : [];
 }
 
 /** What of the page's own words goes on the sheet. */

@@ -146,6 +146,22 @@ describe("a handout", () => {
   });
 });
 
+describe("a page that shows no exercises", () => {
+  const without = () => makeSheet(document, "handout", records.slice(0, 3), createBench());
+
+  it("gets those that go by its title", async () => {
+    document.title = "What the throttle asks for";
+    const made = await without();
+    expect(made.querySelectorAll("ol > li").length).toBeGreaterThan(1);
+    expect(headings(made)).toEqual(["Plots", "Try it with numbers", "In three lines"]);
+  });
+
+  it("and none when there are none", async () => {
+    document.title = "To teach with this";
+    expect((await without()).querySelector("ol")).toBeNull();
+  });
+});
+
 describe("a key", () => {
   it("has every answer, and what the pictures show", async () => {
     const words = plain((await sheet("key")).textContent);
