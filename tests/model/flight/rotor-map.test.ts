@@ -26,4 +26,21 @@ describe("rotors as maps", () => {
     expect(torque(500, 220)).toBeNaN();
     expect(tailTorqueOf(tail)).toBe(torque);
   });
+
+  it("hold no more than a tail's thrust at its stall, either way", () => {
+    // Thrust that rises as a sine and falls past its peak at 0.2 rad; torque that goes on rising.
+    const stalling: typeof rotor = {
+      thrustAt: ({ collective }) => Math.sin((collective / 0.2) * (Math.PI / 2)),
+      torqueAt: ({ collective }) => 1 + collective * collective,
+      collectiveForThrust: () => null,
+      torqueForThrust: () => null,
+    };
+    const torque = tailTorqueOf({ rotor: stalling, arm: 0.5, ratio: 4 });
+    for (const share of [-0.9, -0.5, 0, 0.5, 0.9]) {
+      const collective = (0.2 * Math.asin(share)) / (Math.PI / 2);
+      expect(torque(0.5 * share, 200)).toBeCloseTo(4 * (1 + collective ** 2), 3);
+    }
+    expect(torque(0.55, 200)).toBeNaN();
+    expect(torque(-0.55, 200)).toBeNaN();
+  });
 });

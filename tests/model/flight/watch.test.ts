@@ -170,4 +170,16 @@ describe("watch", () => {
     });
     expect(kindsOf(moved, 2)).toEqual([]);
   });
+
+  it("hears no hunt in swings of less than three thousandths", () => {
+    const swing = (size: number) => (t: number) => ({ speed: set * (1 + size * Math.sin(2 * Math.PI * 5 * t)) });
+    expect(kindsOf(swing(0.0025), 3)).toEqual([]);
+    expect(kindsOf(swing(0.0035), 3)).toEqual(["hunting"]);
+  });
+
+  it("keeps the first stretches of a flight with too many, and all of them whole", () => {
+    const spans = watched((t) => ({ current: Math.floor(t / 0.03) % 2 === 1 ? 120 : 20 }), 40);
+    expect(spans.length).toBe(512);
+    expect(spans.every((s, i) => s.kind === "current-over-limit" && s.from > (spans[i - 1]?.from ?? 0))).toBe(true);
+  });
 });
