@@ -79,5 +79,7 @@ function stepOf(doc: Document, { lesson, way, minutes }: PlanStep): HTMLElement 
     " ",
     el(doc, "a", { href: `${lesson.href}?present`, class: "plan-present" }, en.present),
   );
-  return el(doc, "li", { value: lesson.number }, head, el(doc, "p", {}, lesson[way]));
+  // The long way begins with the short one.
+  const says = way === "long" ? [lesson.short, lesson.long] : [lesson.short];
+  return el(doc, "li", { value: lesson.number }, head, ...says.map((words) => el(doc, "p", {}, words)));
 }

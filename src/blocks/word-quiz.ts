@@ -56,7 +56,7 @@ export function wordQuiz(words: readonly Word[], answers: Answers): Shown<WordQu
     options: shuffled(four, handFor(`places ${turn}`).whole).map(({ id, name }) => ({ key: id, says: name })),
     right: right.id,
     reply: Object.fromEntries(
-      four.map(({ id, name, meaning }) => [id, id === right.id ? en.yes(name) : en.no(name, meaning)]),
+      four.map(({ id, name, meaning }) => [id, id === right.id ? en.yes : en.no(name, meaning)]),
     ),
     answers,
   });

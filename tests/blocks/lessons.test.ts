@@ -66,7 +66,7 @@ describe("the plan on a page", () => {
     page.update(next);
     expect(page.all(".plan > li").map((item) => plain(item.textContent))).toEqual([
       "Page 3 10 min present itShort 3.",
-      "Page 4 45 min present itLong 4.",
+      "Page 4 45 min present itShort 4.Long 4.",
     ]);
     expect(page.all<HTMLAnchorElement>(".plan a").map((a) => a.getAttribute("href"))).toEqual([
       "./p3.html",

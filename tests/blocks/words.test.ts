@@ -38,7 +38,7 @@ describe("which word is it?", () => {
     answer(next.state.id, next.state.right);
     page.update(quiz());
     expect(plain(page.one(".word-turn").textContent)).toContain("1 of 2 right");
-    expect(wordsOf(quiz())).toContain("Yes: ");
+    expect(wordsOf(quiz())).toContain("That's the word.");
   });
 
   it("goes through all words before one comes again, and its words change places", () => {

@@ -2,7 +2,7 @@
 export const enWords = {
   ask: (meaning: string) => `“${meaning}”`,
   which: "This is said of:",
-  yes: (name: string) => `Yes: ${name}.`,
+  yes: "That's the word.",
   no: (name: string, meaning: string) => `${name} is something else: “${meaning}”`,
   another: "another word",
   score: (right: number, of: number) => `${right} of ${of} right`,
