@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { energiesAt } from "#model/flight/energy";
 import { fly } from "#model/flight/run";
-import { punch } from "#model/flight/scenarios";
+import { hover, punch } from "#model/flight/scenarios";
 import { sample } from "./sample.ts";
 
 describe("energies of a flight", () => {
@@ -33,5 +33,19 @@ describe("energies of a flight", () => {
     expect(Math.abs(wrong.missing - energiesAt(sample, trace, Math.floor(last / 3), false).missing)).toBeGreaterThan(
       1e-5,
     );
+  });
+
+  it("leave the height out where it is held, whatever the climb", () => {
+    const hovering = hover({ machine: sample, setSpeed: 220 }, 0.5);
+    const held = fly({
+      ...hovering,
+      held: true,
+      start: { ...hovering.start, climb: 3 },
+      collective: [{ from: 0, kind: "hold", collective: 0.1, over: 0 }],
+    });
+    const all = energiesAt(sample, held.trace, held.trace.time.length - 1, true);
+    expect(held.trace.height.at(-1)! - held.trace.height[0]!).toBeCloseTo(1.5, 9);
+    expect([all.potential, all.missingVertical]).toEqual([0, 0]);
+    expect(Math.abs(all.missing / all.chemical)).toBeLessThan(1e-6);
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { closedRotor } from "#model/closed-rotor";
 import { mapOfLoad, tailTorqueOf } from "#model/flight/rotor-map";
-import { shaftTorque } from "#model/rotor-load";
+import { type RotorLoad, shaftTorque } from "#model/rotor-load";
 
 const rotor = closedRotor({ blades: 2, radius: 0.5, chord: 0.04, rootCutout: 0.08, density: 1.2 });
 const tail = {
@@ -29,7 +29,7 @@ describe("rotors as maps", () => {
 
   it("hold no more than a tail's thrust at its stall, either way", () => {
     // Thrust that rises as a sine and falls past its peak at 0.2 rad; torque that goes on rising.
-    const stalling: typeof rotor = {
+    const stalling: RotorLoad = {
       thrustAt: ({ collective }) => Math.sin((collective / 0.2) * (Math.PI / 2)),
       torqueAt: ({ collective }) => 1 + collective * collective,
       collectiveForThrust: () => null,
