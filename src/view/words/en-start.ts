@@ -11,7 +11,7 @@ export const enStart = {
   tooLong: "This link is too long for a code that a phone can read. Send it, or go back to a machine nearer to a demo.",
   near: "This workbook runs on your own computer, and a phone can't reach it there. Open it at an address that the phones can reach, then make the link again.",
   noSeed: "Numbers go from 1 to 9999.",
-  open: "starting link and code",
+  open: "starting link",
   words: (page: string, seed: number) =>
     `A link and a code that open ${page} with this machine and the numbers ${seed}.`,
 };
