@@ -73,7 +73,11 @@ describe("blocks", () => {
     expect(html(":::fold How *it* works\nWords.\n:::\n")).toBe(
       '<details class="fold">\n<summary>How <em>it</em> works</summary>\n<p>Words.</p>\n</details>\n',
     );
-    expect(html(":::teacher For class\nWords.\n:::\n")).toContain('<details class="teacher">');
+    const told = ["What it is for", "In 10 minutes", "In 45 minutes", "Ask the room"].map(
+      (name) => `**${name}.** Words.`,
+    );
+    const fold = `:::teacher For class\n${told.join("\n\n")}\n\n**As a learner says it.** "So."\n:::\n`;
+    expect(html(fold)).toContain('<details class="teacher">');
     expect(html(":::side\nWords.\n:::\n")).toContain('<aside class="side">');
   });
 
