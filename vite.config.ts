@@ -1,12 +1,13 @@
 import { defineConfig } from "vite";
 import { notebooks } from "./src/notebook/plugin.ts";
 import { policy } from "./src/notebook/policy.ts";
+import { offline } from "./src/offline/plugin.ts";
 
 export default defineConfig({
   // Relative addresses: the built site works on any host and in any of its folders.
   base: "./",
   appType: "mpa",
-  plugins: [notebooks()],
+  plugins: [notebooks(), offline()],
   build: {
     modulePreload: { polyfill: false },
     // Most of the build's time goes into drawing the pages, as it must.

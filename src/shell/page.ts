@@ -20,6 +20,7 @@ import { giver } from "./given.ts";
 import { header } from "./header.ts";
 import { listenToKeys } from "./keys.ts";
 import { messages, say, settle } from "./messages.ts";
+import { keepForTheField } from "./offline.ts";
 import { openBench, takeLink } from "./opening.ts";
 import { awaitTeacher } from "./teach.ts";
 import { recallTheme } from "./theme.ts";
@@ -140,6 +141,7 @@ function open(records: readonly CellRecord[]): { dispose(): void } {
     onPin(compare),
     listenToKeys(document, bench),
   ];
+  keepForTheField(window);
   return {
     dispose() {
       for (const stop of stops) stop();

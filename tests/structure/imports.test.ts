@@ -21,6 +21,7 @@ const rooms: Record<string, { readonly uses: readonly string[]; readonly node?: 
     uses: ["model", "validation", "machine", "figures", "flights", "worker", "exercises", "view", "inputs", "plots"],
   },
   look: { uses: [], node: true },
+  offline: { uses: [], node: true },
   "kit.ts": {
     uses: ["model", "machine", "figures", "flights", "worker", "exercises", "view", "inputs", "plots", "blocks"],
   },

@@ -40,7 +40,7 @@ function watch(): void {
 
 /** Opens a page in a context of its own (nothing stored) and waits until it answers. It closes with the test. */
 export async function visit(browser: Browser, path = "/", options: BrowserContextOptions = {}): Promise<Visit> {
-  const context = await browser.newContext({ viewport: desktop, ...options });
+  const context = await browser.newContext({ viewport: desktop, serviceWorkers: "block", ...options });
   onTestFinished(() => context.close());
   context.setDefaultTimeout(10_000);
   const page = await context.newPage();

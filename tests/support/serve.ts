@@ -3,7 +3,7 @@ import { existsSync, readFileSync, statSync } from "node:fs";
 import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { extname, join, resolve, sep } from "node:path";
-import { brotliCompressSync } from "node:zlib";
+import { brotliCompressSync, constants } from "node:zlib";
 
 /** What a page may do: its own scripts and styles only, nothing inline, nothing evaluated, no other host. */
 const policy = [
@@ -44,7 +44,8 @@ function fileFor(root: string, path: string): string | null {
   return candidates.find((file) => existsSync(file) && statSync(file).isFile()) ?? null;
 }
 
-export async function serve(folder: string): Promise<Server> {
+/** Serves the folder; `quality` is brotli's, 11 for what a host packs once, less where only the way matters. */
+export async function serve(folder: string, quality = 11): Promise<Server> {
   const root = resolve(folder);
   const compressed = new Map<string, Buffer>();
   const server = createServer((request, response) => {
@@ -61,7 +62,8 @@ export async function serve(folder: string): Promise<Server> {
     };
     let body: Buffer = readFileSync(file);
     if (!packed.has(kind) && /\bbr\b/.test(String(request.headers["accept-encoding"]))) {
-      const small = compressed.get(file) ?? brotliCompressSync(body);
+      const small =
+        compressed.get(file) ?? brotliCompressSync(body, { params: { [constants.BROTLI_PARAM_QUALITY]: quality } });
       compressed.set(file, small);
       body = small;
       head["content-encoding"] = "br";

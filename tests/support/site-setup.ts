@@ -15,10 +15,11 @@ export default async function setup(project: TestProject): Promise<() => Promise
   const site = process.env.SITE ?? new URL(`../../.cache/site-${process.pid}/`, import.meta.url).pathname;
   if (!process.env.SITE) {
     const args = ["vite", "build", "--logLevel", "warn", "--emptyOutDir", "--outDir", site];
-    const done = spawnSync("npx", args, { encoding: "utf8" });
+    // The site as it ships: the test runner's own mode would leave out what only a built site has.
+    const done = spawnSync("npx", args, { encoding: "utf8", env: { ...process.env, NODE_ENV: "production" } });
     if (done.status !== 0) throw new Error(`The site could not be built.\n${done.stdout}${done.stderr}`);
   }
-  const server = await serve(site);
+  const server = await serve(site, 4);
   project.provide("origin", server.origin);
   project.provide("site", site);
   return async () => {
