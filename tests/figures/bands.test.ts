@@ -113,6 +113,7 @@ describe("the model's own doubt", () => {
     for (const name of ["hover-power", "full-pitch-power"] as const) {
       const share = band(machineWith({}), name, 1).shares.find(({ path }) => path === "model.rotor");
       expect(share!.up / figuresOf(machineWith({})).number(name, 1)!).toBeCloseTo(0.05, 6);
+      expect(share!.down).toBeCloseTo(-share!.up, 9);
     }
     const room = band(machineWith({}), "speed-headroom-full-pitch", 1);
     expect(room.shares.find(({ path }) => path === "model.rotor")!.up).toBeLessThan(0);
