@@ -63,6 +63,10 @@ export function readingTable(figures: Figures, reading: Reading): Shown<FactsSta
 const areApart = (a: Explained, b: Explained): boolean =>
   a.reads.some((speed, i) => 100 * Math.abs(speed / (b.reads[i] ?? speed) - 1) > APART);
 
+/** The modes before anything was read: the table behind the plot then says what is asked for. */
+const notRead = ({ machine }: Figures) =>
+  machine.modes.map(({ headRpm }, mode) => ({ mode, asked: headRpm, measured: null, share: null }));
+
 /** Measured points over asked-for speeds; with lines where the causes may be told. */
 export function readingPlot(figures: Figures, reading: Reading, causes: readonly Explained[] | null): Shown<PlotState> {
   const rows = rowsOf(figures, reading).sort((a, b) => a.asked - b.asked);
@@ -112,11 +116,11 @@ export function readingPlot(figures: Figures, reading: Reading, causes: readonly
     words,
     table: {
       columns: [en.table.mode, en.plot.x, en.table.read, en.plot.y, ...drawn.map(({ key }) => en.causes[key].short)],
-      rows: rows.map(({ mode, asked, measured, share }) => [
+      rows: (rows.length > 0 ? rows : notRead(figures)).map(({ mode, asked, measured, share }) => [
         modeName(figures.machine, mode),
         formatValue(asked, "rpm"),
-        formatValue(measured, "rpm"),
-        percent(share),
+        measured === null ? en.table.none : formatValue(measured, "rpm"),
+        share === null ? en.table.none : percent(share),
         ...drawn.map((cause) => percent((100 * readAt(cause, mode)) / asked)),
       ]),
     },

@@ -60,9 +60,13 @@ function formula(tex: string, { kind, start }: Piece, faults: Fault[]): string {
     const set = katex.renderToString(tex, { output: "mathml", displayMode: kind === "display", strict: "error" });
     if (set.includes(' style="')) throw new Error("it would need a style attribute, which the site's policy forbids.");
     // The words for a screen reader are the MathML itself; the TeX beside it would only be read aloud as well.
-    return set
-      .replace(/^<span class="katex[^>]*">|<\/span>$/g, "")
-      .replace(/<semantics>|<\/semantics>|<annotation[\s\S]*?<\/annotation>/g, "");
+    return (
+      set
+        .replace(/^<span class="katex[^>]*">|<\/span>$/g, "")
+        .replace(/<semantics>|<\/semantics>|<annotation[\s\S]*?<\/annotation>/g, "")
+        // A long one scrolls on a phone, and keys must be able to scroll it.
+        .replace(/^<math (?=[^>]*display="block")/, '<math tabindex="0" ')
+    );
   } catch (error) {
     const words = error instanceof Error ? error.message.replace(/^KaTeX parse error: /, "") : String(error);
     faults.push({ at: start, words: `This formula can't be set: ${words}` });

@@ -13,7 +13,7 @@ function isLeftOut(element: HTMLElement): boolean {
   if (element.matches("details, .worked")) return true;
   return (
     element.matches("[data-cell]") &&
-    (element.childElementCount === 0 || element.querySelector("[data-exercise], .exercises") !== null)
+    (element.childElementCount === 0 || element.querySelector("[data-exercise], .exercises, .exercises-later") !== null)
   );
 }
 

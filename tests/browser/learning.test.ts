@@ -33,6 +33,8 @@ describe("a learning run with half a pack", () => {
     const off = async () => Number(/That is ([\d.]+) % too low/.exec(tidy(await stored.innerText()))?.[1]);
     const before = await off();
     await page.locator('[data-slip="pack"] input[type=range]').fill("30");
+    // The table is worked out when it comes into view.
+    await stored.scrollIntoViewIfNeeded();
     await expect.poll(off).toBeGreaterThan(before);
     await stored.locator("button").click();
     await expect.poll(async () => tidy(await stored.innerText())).toMatch(/stands in your machine now/);

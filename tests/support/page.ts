@@ -40,9 +40,15 @@ function watch(): void {
 
 /** Opens a page in a context of its own (nothing stored) and waits until it answers. It closes with the test. */
 export async function visit(browser: Browser, path = "/", options: BrowserContextOptions = {}): Promise<Visit> {
-  const context = await browser.newContext({ viewport: desktop, serviceWorkers: "block", ...options });
+  const context = await browser.newContext({ viewport: desktop, ...options });
   onTestFinished(() => context.close());
   context.setDefaultTimeout(10_000);
+  // Keeping the whole site for later would slow each of some hundred visits; one test asks for it.
+  if (options.serviceWorkers !== "allow") {
+    await context.addInitScript(() =>
+      Object.defineProperty(Navigator.prototype, "serviceWorker", { value: undefined }),
+    );
+  }
   const page = await context.newPage();
   const faults: string[] = [];
   const origin = inject("origin");

@@ -160,6 +160,7 @@ export const enMisread = {
     mode: "mode",
     asked: "asked for",
     read: "read",
+    none: "\u2013",
     off: "off by",
     same: (low: string, high: string) => `Between the modes the gap goes from ${low} to ${high}.`,
     one: (gap: string) => `The gap is ${gap}. One mode alone tells little: read another.`,
