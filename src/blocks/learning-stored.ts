@@ -51,8 +51,12 @@ export const learningStored = (machine: Machine, answers: Answers): Shown<Stored
     open: hasGuessed(machine, answers),
   });
 
-/** The table, and the motor speed that can be taken over, rpm; null where nothing was stored. */
-function outcomeOf({ machine, setup, open }: StoredState): { facts: FactsState; motorRpm: number | null } {
+/** The table, the motor speed that can be taken over (rpm; null where nothing was stored), and what the rotor lifts. */
+function outcomeOf({ machine, setup, open }: StoredState): {
+  facts: FactsState;
+  motorRpm: number | null;
+  lift: string;
+} {
   const stored = open ? storedBy(machine, setup) : null;
   const known = stored !== null && "off" in stored ? stored : null;
   const modes = modesWith(machine, known?.off ?? 0, figuresOf(machine));
@@ -61,10 +65,10 @@ function outcomeOf({ machine, setup, open }: StoredState): { facts: FactsState; 
     plain(mode.wanted),
     ...(known
       ? [plain(mode.real), room(mode.real - mode.wanted), room(mode.room)]
-      : [open ? en.asBefore : "…", "…", room(mode.wantedRoom)]),
+      : [open ? en.asBefore : en.waiting, open ? en.nothing : en.waiting, room(mode.wantedRoom)]),
   ];
   const words = stored
-    ? [storedSentence(stored), ...lossWords(machine, modes), ...(wrong ? [en.silent] : []), liftWords(machine, setup)]
+    ? [storedSentence(stored), ...lossWords(machine, modes), ...(wrong ? [en.silent] : [])]
     : [en.waits];
   return {
     facts: {
@@ -75,6 +79,7 @@ function outcomeOf({ machine, setup, open }: StoredState): { facts: FactsState; 
       words: words.filter(Boolean).join(" "),
     },
     motorRpm: known && Math.round(known.motorRpm),
+    lift: open ? liftWords(machine, setup) : "",
   };
 }
 
@@ -82,8 +87,8 @@ function outcomeOf({ machine, setup, open }: StoredState): { facts: FactsState; 
 const storedView: View<StoredState> = {
   name: "learning-stored",
   words(state) {
-    const { facts } = outcomeOf(state);
-    return factsTable(facts).view.words(facts);
+    const { facts, lift } = outcomeOf(state);
+    return `${factsTable(facts).view.words(facts)} ${lift}`.trim();
   },
   mount(host, bench) {
     const doc = host.ownerDocument;
@@ -91,7 +96,8 @@ const storedView: View<StoredState> = {
     const take = el(doc, "button", { type: "button" }, en.take);
     const said = el(doc, "p", { class: "facts-words", role: "status" });
     const box = el(doc, "div", { class: "learning-take screen-only" }, take, said);
-    host.append(el(doc, "div", { class: "learning-stored" }, table, box));
+    const warned = el(doc, "p", { class: "learning-lift", role: "status" });
+    host.append(el(doc, "div", { class: "learning-stored" }, table, warned, box));
     let state: StoredState | null = null;
     let motorRpm: number | null = null;
     const first = factsTable(outcomeOf({ machine: bench.now, setup: properLearning, open: false }).facts);
@@ -114,6 +120,8 @@ const storedView: View<StoredState> = {
       if (!state) return;
       const outcome = outcomeOf(state);
       put(outcome.facts);
+      setText(warned, outcome.lift);
+      warned.hidden = outcome.lift === "";
       motorRpm = outcome.motorRpm;
       const held = state.machine.controller.learned.motorRpm;
       const taken = motorRpm !== null && held !== null && Math.abs(held / motorRpm - 1) < sameSpeed;

@@ -143,6 +143,10 @@ describe("what every mode then does", () => {
   it("warns of a rotor that lifts, and stays as before when nothing was stored", () => {
     const lifts = { "learning-pitch": 8, "learning-guess-pitch": "low" };
     expect(plain(wordsOf(learningStored(machine, lifts)))).toMatch(/the rotor lifts \d+ % of the weight/);
+    const lifted = mounted(learningStored(machine, lifts));
+    expect(plain(lifted.one(".learning-lift").textContent)).toMatch(/^At the pitch of this run/);
+    lifted.update(learningStored(machine, guessed));
+    expect(lifted.one(".learning-lift").hidden).toBe(true);
     const short = { "learning-time": 8, "learning-guess-time": "low" };
     const block = mounted(learningStored(machine, short));
     expect(block.one("tbody").textContent).toContain("as before");

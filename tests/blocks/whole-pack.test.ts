@@ -119,7 +119,7 @@ describe("what can be tried", () => {
     block.update(wholePackTries(bench.now, bench.whatIf));
     expect(older!.getAttribute("aria-pressed")).toBe("true");
     expect(slower!.getAttribute("aria-pressed")).toBe("false");
-    expect(plain(block.one(".whole-pack-said").textContent)).toBe("What if: older cells: 2 times the resistance.");
+    expect(plain(block.one(".whole-pack-said").textContent)).toBe("What if: older cells, 2 times the resistance.");
     bench.undo();
     expect(bench.whatIf!.modes[0]!.headRpm).toBe(1670);
     cold!.click();

@@ -58,13 +58,16 @@ export const enLearning = {
     yours: "this run",
     whatIf: "what if",
     wait: "The run is flown as soon as you have guessed what it stores.",
-    lift: (share: string) => `At that pitch the rotor lifts ${share} of the weight: a machine on its skids slides.`,
-    flies: (share: string) => `At that pitch the rotor lifts ${share} of the weight: it takes off.`,
+    lift: (share: string) =>
+      `At the pitch of this run the rotor lifts ${share} of the weight: light on its skids, the machine can slide.`,
+    flies: (share: string) => `At the pitch of this run the rotor lifts ${share} of the weight: the machine takes off.`,
   },
   stored: {
     caption: "What every mode then really does, in rpm",
     columns: ["mode", "you ask for", "it turns", "off by", "room at full pitch"],
     asBefore: "as before",
+    waiting: "…",
+    nothing: "–",
     none: "none",
     waits: "This table fills when you have guessed.",
     low: (stored: string, share: string) => `Stored: ${stored} at the motor. That is ${share} too low.`,

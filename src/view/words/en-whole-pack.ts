@@ -54,8 +54,8 @@ export const enWholePack = {
   tries: {
     title: "Try a what-if beside it",
     words: "Each puts a changed copy beside your machine. It flies with it in every plot, until you drop it.",
-    older: (times: string) => `older cells: ${times} times the resistance`,
-    cold: (degrees: string) => `a cold pack: ${degrees}`,
+    older: (times: string) => `older cells, ${times} times the resistance`,
+    cold: (degrees: string) => `a cold pack, ${degrees}`,
     slower: "every mode a tenth slower",
     smaller: "a pack with a quarter less charge",
     drop: "drop the what-if",
