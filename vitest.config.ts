@@ -10,7 +10,7 @@ export default defineConfig({
       {
         test: {
           name: "structure",
-          testTimeout: 60_000,
+          testTimeout: 240_000,
           environment: "node",
           include: ["tests/structure/**/*.test.ts"],
         },
@@ -21,7 +21,7 @@ export default defineConfig({
         test: {
           name: "unit",
           // Property tests fly hundreds of machines; how long that takes is no matter of tests.
-          testTimeout: 60_000,
+          testTimeout: 240_000,
           environment: "node",
           include: ["tests/**/*.test.ts"],
           exclude: [...drawn, "tests/**/*.dom.test.ts", "tests/structure/**", "tests/browser/**"],
@@ -43,7 +43,7 @@ export default defineConfig({
           include: ["tests/browser/**/*.test.ts"],
           globalSetup: ["tests/support/site-setup.ts"],
           fileParallelism: false,
-          testTimeout: 60_000,
+          testTimeout: 240_000,
           hookTimeout: 60_000,
         },
       },

@@ -223,8 +223,8 @@ export const flightView: View<FlightState> = {
       if (next.id !== state?.id) {
         figure.dataset.plot = next.id;
         setAttribute(figure, "data-lanes", String(next.lanes.length));
-        setText(title, next.title);
       }
+      setText(title, next.title);
       const begun = state === null;
       state = next;
       // What was drawn stands in the state from here on.

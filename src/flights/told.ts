@@ -190,11 +190,15 @@ function autorotationWords(flown: Flown): string {
   const alone = longest(ofKind(flown, "overrunning"));
   const lowest = ofKind(flown, "speed-low")[0];
   if (!alone) return "The motor is off, but the rotor never runs ahead of it.";
-  const left = laneAt(flown.trace, "head-speed", alone.to);
+  const { time, rotorSpeed } = flown.trace;
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < time.length; i++) {
+    if (time[i]! >= alone.from && time[i]! <= alone.to) least = Math.min(least, rotorSpeed[i]!);
+  }
   const back = lowest
     ? ` Back on the motor it is ${speed(lowest.level - lowest.value)} low, and there again after ${fine(lowest.to - lowest.from)}.`
     : "";
-  return `The rotor turns on its own for ${seconds(alone.to - alone.from)}${left === null ? "" : `, down to ${withUnit(Math.round(left), "rpm")}`}.${back}`;
+  return `The rotor turns on its own for ${seconds(alone.to - alone.from)}${Number.isFinite(least) ? `, at the least with ${speed(least)}` : ""}.${back}`;
 }
 
 function learningWords(flown: Flown): string {

@@ -152,3 +152,15 @@ describe("what is said of a flight", () => {
     expect(words).toContain(`${Math.round(100 * highest)}`);
   });
 });
+
+describe("a descent without power", () => {
+  it("is told with the least speed of the rotor, not the one at its end", () => {
+    const flight = flown(clubTrainer, 2, { kind: "autorotation", bailOut: false });
+    const words = flightWords(flight, { kind: "autorotation", bailOut: false });
+    const least = Math.min(...flight.trace.rotorSpeed) / rpm;
+    const told = Number(/at the least with ([\d,]+)/.exec(words)?.[1]?.replace(",", ""));
+    expect(told).toBeCloseTo(least, -0.4);
+    // It speeds up again on the air from below.
+    expect(flight.trace.rotorSpeed.at(-1)! / rpm).toBeGreaterThan(told + 20);
+  });
+});
