@@ -133,7 +133,7 @@ describe("while a page is presented", () => {
     const { page } = open;
     await page.locator(".present-ask").click();
     await page.locator(".room textarea").fill("100 200 <b>x</b> 150");
-    expect(await page.locator(".room figcaption").textContent()).toContain("3 guesses");
+    await expect.poll(() => page.locator(".room figcaption").textContent()).toContain("3 guesses");
     await page.keyboard.press("PageDown");
     await page.locator(".room [data-level=model] line").waitFor({ state: "attached" });
     await settled(page);
