@@ -97,9 +97,14 @@ export function rigOf(machine: Machine, { cellVoltage = 0, rotorTorque = 1, of }
       ? beside(of.load("hover", 0), thrustAlone(main, tail, weight))
       : heldThrust(main, tail, weight),
   );
-  const full = parts.modes.map(({ collectiveMax }, i) =>
-    pitched(collectiveMax, of?.load("full-pitch", i), of?.parts.modes[i]?.collectiveMax),
-  );
+  // Modes often share a pitch: one load then serves them all.
+  const loads = new Map<number, LoadTorque>();
+  const full = parts.modes.map(({ collectiveMax }, i) => {
+    const load =
+      loads.get(collectiveMax) ?? pitched(collectiveMax, of?.load("full-pitch", i), of?.parts.modes[i]?.collectiveMax);
+    loads.set(collectiveMax, load);
+    return load;
+  });
   const { bladeMass, rootCutout, radius, bladeCentre } = parts.mainRotor;
   return {
     machine,
