@@ -1,7 +1,7 @@
 /** Where the lanes of a flight stand: one below the other, with one scale of time. Pure. Heights belong with those in flight.css. */
 import { type Scale, type Span, scaleOf, spanOf, ticksOf } from "#plots/axis";
 import { LINE, spread, textWidth } from "#plots/labels";
-import { BASELINE, type Layout } from "#plots/layout";
+import { BASELINE, type Layout, takenBy } from "#plots/layout";
 import { extent } from "#plots/path";
 import type { PlotState } from "#plots/state";
 import { enFlights as en } from "#view/words/en-flights";
@@ -70,17 +70,8 @@ export function laneLayouts(plots: readonly PlotState[], width: number, memory: 
     const xTicks = last
       ? ticksOf({ ...plot.x, label: "" }, { low: plot.x.low ?? 0, high: plot.x.high ?? 1 }, right - left, 48)
       : [];
-    return {
-      box,
-      left,
-      right,
-      top,
-      bottom,
-      x,
-      y,
-      xTicks,
-      yTicks,
-      ...endLabels(plot, y, right, top, bottom, inside),
-    };
+    const labels = endLabels(plot, y, right, top, bottom, inside);
+    const taken = takenBy(plot, { x, y, right, top, bottom }, [...labels.curveLabels, ...labels.levelLabels]);
+    return { box, left, right, top, bottom, x, y, xTicks, yTicks, ...labels, taken };
   });
 }

@@ -102,7 +102,14 @@ export function ticksOf(axis: Axis, span: Span, room: number, apart: number): Ti
     const all = axis.ticks.map((value, i) => ({ value, text: axis.tickTexts?.[i] ?? formatNumber(value, 0) }));
     const inside = all.filter(({ value }) => value >= span.low && value <= span.high);
     const every = Math.max(1, Math.ceil(inside.length / (most + 1)));
-    return inside.filter((_, i) => i % every === 0);
+    // They need not lie evenly: of two that are too close the second goes.
+    const near = (0.7 * apart * (span.high - span.low)) / room;
+    let last = Number.NEGATIVE_INFINITY;
+    return inside.filter(({ value }, i) => {
+      if (i % every !== 0 || value - last < near) return false;
+      last = value;
+      return true;
+    });
   }
   const step = roundStep((span.high - span.low) / most);
   const decimals = stepDecimals(step);

@@ -1,7 +1,7 @@
 /** The drawing of a plot: the elements of its five marks, made once and brought from state to state. */
 import { Pen, svgEl } from "#view/dom";
 
-import { textWidth } from "./labels.ts";
+import { areaOf, clearSpot, spotsBeside, textWidth } from "./labels.ts";
 import { axisWords, BASELINE, type Layout } from "./layout.ts";
 import { dotsPath, linePath, pencilPath } from "./path.ts";
 import { type Slot, Slots } from "./slots.ts";
@@ -140,7 +140,7 @@ export function drawing(svg: SVGSVGElement, name: string): Put {
     clip.set("height", Math.max(0, bottom - top + 12));
   };
 
-  const putLevels: Put = (state, { x, y, left, right, top, bottom, levelLabels }) => {
+  const putLevels: Put = (state, { x, y, left, right, top, bottom, levelLabels, taken }) => {
     levels.draw(state.levels ?? [], ({ group, line, text }, level, i) => {
       const place = round((level.axis === "x" ? x : y)(level.at));
       const inside =
@@ -160,6 +160,7 @@ export function drawing(svg: SVGSVGElement, name: string): Put {
         const half = textWidth(level.label) / 2;
         const middle = Math.min(Math.max(place, left + half), Math.max(right - half, left + half));
         text.put(level.ink, [level.label], middle, top - 9, "middle");
+        taken.push(areaOf([level.label], { x: middle, y: top - 9, anchor: "middle" }));
       }
     });
   };
@@ -182,7 +183,8 @@ export function drawing(svg: SVGSVGElement, name: string): Put {
     });
   };
 
-  const putPoints: Put = (state, { x, y, left, right, top, bottom }) => {
+  const putPoints: Put = (state, { x, y, left, right, top, bottom, taken }) => {
+    const frame = { left, right, top: 0, bottom };
     const inside = (state.points ?? []).filter((point) => {
       const px = x(point.x);
       const py = y(point.y);
@@ -198,11 +200,13 @@ export function drawing(svg: SVGSVGElement, name: string): Put {
       const label = point.label ?? "";
       const width = textWidth(label) + 8;
       const toLeft = px + width > right && px - width > left;
-      text.set("x", toLeft ? -7 : 7);
       // Words of the machine now stand above; those of another one below, where they meet the fewest.
       const other = point.kind === "pinned" || point.kind === "what-if";
-      text.set("y", py < top + 22 || (other && py < bottom - 26) ? 22 : -11);
-      text.set("text-anchor", toLeft ? "end" : "start");
+      const below = py < top + 22 || (other && py < bottom - 26);
+      const spot = label === "" ? null : clearSpot([label], spotsBeside(px, py, 7, toLeft, below), taken, frame);
+      text.set("x", spot ? round(spot.x - px) : 0);
+      text.set("y", spot ? round(spot.y - py) : 0);
+      text.set("text-anchor", spot?.anchor ?? "start");
       text.text(label);
     });
   };

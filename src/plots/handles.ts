@@ -5,7 +5,7 @@
 import type { Bench } from "#machine/bench";
 import { Pen, svgEl } from "#view/dom";
 import { type Scale, slopeOf } from "./axis.ts";
-import { textWidth } from "./labels.ts";
+import { clearSpot, LINE, type Spot, spotsBeside, textWidth } from "./labels.ts";
 import type { Layout } from "./layout.ts";
 import { type Slot, Slots } from "./slots.ts";
 import type { Handle, PlotState } from "./state.ts";
@@ -182,16 +182,25 @@ export function handleDrawing(
         group.set("aria-valuetext", handle.valueText);
         arrows.set("d", arrowsOf(handle, handle.moves === "x" ? x : y));
         const shows = handle.shows ?? "";
+        const below = py < top + 30;
         // Among several marks each has its words to the left, where the next one does not cover them.
-        const width = textWidth(shows);
-        const behind = among ? width : width / 2;
-        text.set("text-anchor", among ? "end" : "middle");
-        text.set("x", within(among ? 6 : 0, left - px + behind, right - px - (among ? 0 : width / 2)));
-        text.set("y", py < top + 30 ? 30 : among ? -12 : -17);
+        const spots = among ? spotsBeside(px, py, -6, true, below) : spotsOver(px, py, textWidth(shows), next, below);
+        const spot = shows === "" ? null : clearSpot([shows], spots, next.taken, { left, right, top: 0, bottom });
+        text.set("text-anchor", spot?.anchor ?? "middle");
+        text.set("x", spot ? Math.round(spot.x - px) : 0);
+        text.set("y", spot ? Math.round(spot.y - py) : 0);
         text.text(shows);
       });
     },
   };
+}
+
+/** Spots for the words of a mark that stands alone: over it, under it, and further off; within the plot. */
+function spotsOver(px: number, py: number, width: number, { left, right }: Layout, below: boolean): Spot[] {
+  const x = within(px, left + width / 2, right - width / 2);
+  const ups = [-17, -17 - LINE].map((by): Spot => ({ x, y: py + by, anchor: "middle" }));
+  const downs = [30, 30 + LINE].map((by): Spot => ({ x, y: py + by, anchor: "middle" }));
+  return below ? [downs[0]!, ups[0]!, downs[1]!, ups[1]!] : [ups[0]!, downs[0]!, ups[1]!, downs[1]!];
 }
 
 function within(place: number, low: number, high: number): number {

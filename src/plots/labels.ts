@@ -79,3 +79,95 @@ export function spread(words: readonly Wanted[], top: number, bottom: number): n
   }
   return placed;
 }
+
+/** A piece of the page, px. */
+export interface Area {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+/** Where words could stand: the baseline of their first line, and which of their ends lies there. */
+export interface Spot {
+  readonly x: number;
+  readonly y: number;
+  readonly anchor: "start" | "middle" | "end";
+}
+
+/** Letters reach this far above and below their baseline, px. */
+const [RISE, FALL] = [12, 4];
+
+/** What words take of the page at a spot. */
+export function areaOf(lines: readonly string[], { x, y, anchor }: Spot): Area {
+  const width = Math.max(0, ...lines.map((line) => textWidth(line)));
+  const left = anchor === "start" ? x : anchor === "end" ? x - width : x - width / 2;
+  return { left, right: left + width, top: y - RISE, bottom: y + (lines.length - 1) * (LINE - 1) + FALL };
+}
+
+/** A mark with so many px to each side. */
+export const around = (x: number, y: number, size: number): Area => ({
+  left: x - size,
+  right: x + size,
+  top: y - size,
+  bottom: y + size,
+});
+
+const shared = (a: Area, b: Area): number =>
+  Math.max(0, Math.min(a.right, b.right) - Math.max(a.left, b.left)) *
+  Math.max(0, Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top));
+
+/** Words out of the frame are worse than words over others. */
+const OUTSIDE = 4;
+
+/**
+ * Which of the areas lies over nothing and within the frame, the first if there are several; where there is none, the one
+ * that covers least. It is added to `taken`.
+ */
+export function clearArea(areas: readonly Area[], taken: Area[], frame: Area): number {
+  let best = 0;
+  let least = Number.POSITIVE_INFINITY;
+  for (const [i, area] of areas.entries()) {
+    const all = (area.right - area.left) * (area.bottom - area.top);
+    let cost = OUTSIDE * (all - shared(area, frame));
+    for (const other of taken) cost += shared(area, other);
+    if (cost >= least - 1e-9) continue;
+    [best, least] = [i, cost];
+    if (cost < 1e-9) break;
+  }
+  taken.push(areas[best]!);
+  return best;
+}
+
+/** The spot at which words lie best, as `clearArea` chooses it. */
+export const clearSpot = (lines: readonly string[], spots: readonly Spot[], taken: Area[], frame: Area): Spot =>
+  spots[
+    clearArea(
+      spots.map((spot) => areaOf(lines, spot)),
+      taken,
+      frame,
+    )
+  ]!;
+
+/**
+ * Spots for words beside a mark, the best first: on the side and at the height that are asked for, then across, then
+ * further off.
+ */
+export function spotsBeside(x: number, y: number, off: number, toLeft: boolean, below: boolean): Spot[] {
+  const [up, down] = [-11, 22];
+  const at = (left: boolean, under: boolean, away: number): Spot => ({
+    x: left ? x - off : x + off,
+    anchor: left ? "end" : "start",
+    y: y + (under ? down + away * LINE : up - away * LINE),
+  });
+  return [
+    at(toLeft, below, 0),
+    at(!toLeft, !below, 0),
+    at(toLeft, !below, 0),
+    at(!toLeft, below, 0),
+    at(toLeft, below, 1),
+    at(!toLeft, !below, 1),
+    at(toLeft, !below, 1),
+    at(!toLeft, below, 1),
+  ];
+}

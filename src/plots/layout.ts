@@ -1,7 +1,7 @@
 /** Where everything on a plot goes: from a state and a box to scales, ticks and placed words. Pure, in px. */
 import { formatNumber, unitText } from "#view/format";
 import { type Scale, type Span, scaleOf, slopeOf, spanOf, type Tick, ticksOf } from "./axis.ts";
-import { LINE, SIZE, spread, textWidth, wrapped } from "./labels.ts";
+import { type Area, areaOf, around, LINE, SIZE, spread, textWidth, wrapped } from "./labels.ts";
 import { extent } from "./path.ts";
 import type { Axis, Curve, PlotState } from "./state.ts";
 
@@ -44,6 +44,8 @@ export interface Layout {
   readonly curveLabels: readonly EndLabel[];
   /** In the order of the state's levels; null for upright ones. */
   readonly levelLabels: readonly (EndLabel | null)[];
+  /** What marks and words take of the drawing; those that are placed while it is drawn are added, in the order of drawing. */
+  readonly taken: Area[];
 }
 
 const BELOW = 44;
@@ -87,7 +89,7 @@ function endOf(curve: Curve, reversed: boolean, x: Scale): { x: number; y: numbe
   return end && { ...end, before: end.y };
 }
 
-function endLabels(state: PlotState, place: Place, frame: Omit<Layout, "curveLabels" | "levelLabels">) {
+function endLabels(state: PlotState, place: Place, frame: Omit<Layout, "curveLabels" | "levelLabels" | "taken">) {
   const { x, y, right, top, bottom } = frame;
   const inside = place === "inside";
   const labels: { lines: readonly string[]; x: number; middle: number; height: number }[] = [];
@@ -108,7 +110,7 @@ function endLabels(state: PlotState, place: Place, frame: Omit<Layout, "curveLab
   const levelAt = (state.levels ?? []).map((level) =>
     level.axis === "y" && level.label !== "" ? add(level.label, right, inFrame(level.at) - (inside ? 12 : 0)) : -1,
   );
-  const middles = spread(labels, top + 4, bottom - 6);
+  const middles = spread(labels, top + 4, bottom - 12);
   const placed = labels.map((label, i): EndLabel => {
     const first = middles[i]! + BASELINE - ((label.lines.length - 1) * (LINE - 1)) / 2;
     if (inside) return { lines: label.lines, x: right - 2, y: first, anchor: "end" };
@@ -152,7 +154,33 @@ export function layOut(state: PlotState, box: Box, memory: Memory, hold: "x" | "
   const widest = Math.max(textWidth(formatNumber(memory.x.low, 0)), textWidth(formatNumber(memory.x.high, 0)));
   const xTicks = ticksOf(state.x, memory.x, right - left, Math.max(widest + 12, state.x.ticks ? 26 : 44));
   const frame = { box, left, right, top, bottom, x, y, xTicks, yTicks };
-  return { ...frame, ...endLabels(state, place, frame) };
+  const labels = endLabels(state, place, frame);
+  return { ...frame, ...labels, taken: takenBy(state, frame, [...labels.curveLabels, ...labels.levelLabels]) };
+}
+
+/** Half the size of a mark, px: words beside it keep clear of others' marks. */
+const MARK = 6;
+
+/** What marks and the words of curves and levels take, before any other words are placed. */
+export function takenBy(
+  state: PlotState,
+  { x, y, right, top, bottom }: Pick<Layout, "x" | "y" | "right" | "top" | "bottom">,
+  labels: readonly (EndLabel | null)[],
+): Area[] {
+  const marks = [
+    ...(state.points ?? []).map((point) => around(x(point.x), y(point.y), MARK)),
+    ...(state.handles ?? []).map((handle) =>
+      around(
+        handle.x === null ? right : x(handle.x),
+        handle.y === null ? (handle.x === null ? top : bottom) : y(handle.y),
+        MARK,
+      ),
+    ),
+  ];
+  return [
+    ...marks,
+    ...labels.flatMap((label) => (label && label.lines.length > 0 ? [areaOf(label.lines, label)] : [])),
+  ];
 }
 
 /** What an axis measures, with its unit: `charge, %`. */

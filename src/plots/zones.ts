@@ -1,7 +1,7 @@
 /** Limits: hatched zones with words in them, and a firm line where the limit itself lies. */
 import { Pen, svgEl } from "#view/dom";
 import { type Scale, slopeOf } from "./axis.ts";
-import { LINE, textWidth, wrapped } from "./labels.ts";
+import { type Area, areaOf, clearArea, LINE, textWidth, wrapped } from "./labels.ts";
 import { BASELINE, type Layout } from "./layout.ts";
 import { areaPath } from "./path.ts";
 import { type Slot, Slots } from "./slots.ts";
@@ -25,12 +25,15 @@ interface Said {
 interface Drawn {
   readonly area: string;
   readonly edge: string;
-  /** Where the middle of the words goes; null when nothing of the zone is in view. */
-  readonly words: Said | null;
+  /** Where the middle of the words may go, the best place first; none when nothing of the zone is in view. */
+  readonly words: readonly Said[];
 }
 
 const round = (place: number): number => Math.round(place * 10) / 10;
-const nothing: Drawn = { area: "", edge: "", words: null };
+const nothing: Drawn = { area: "", edge: "", words: [] };
+
+/** Heights for words in a zone, as shares of the room there: in the middle, else higher or lower where less stands. */
+const SHARES = [0.5, 0.25, 0.75, 0, 1] as const;
 
 /** The two ends of one side of a zone on the page, cut at the frame, and which of them are limits in view. */
 function cut(scale: Scale, side: readonly [number | null, number | null] | undefined, from: number, to: number) {
@@ -41,6 +44,10 @@ function cut(scale: Scale, side: readonly [number | null, number | null] | undef
   const limits = [a, b].filter((place): place is number => place !== null && place >= from && place <= to);
   return { low, high, limits };
 }
+
+/** The first line's baseline of lines around a height. */
+const baseline = (middle: number, lines: readonly string[]): number =>
+  middle + BASELINE - ((lines.length - 1) * (LINE - 1)) / 2;
 
 function rectangle(zone: Zone, { x, y, left, right, top, bottom }: Layout): Drawn {
   const across = cut(x, zone.x, left, right);
@@ -54,8 +61,10 @@ function rectangle(zone: Zone, { x, y, left, right, top, bottom }: Layout): Draw
   const lines = x1 - x0 < textWidth(zone.words) + 8 ? wrapped(zone.words) : [zone.words];
   const shape = { area: `M${x0},${y0}H${x1}V${y1}H${x0}Z`, edge: edges.join("") };
   const widest = Math.max(...lines.map((line) => textWidth(line)));
+  const heights = (tall: number) => SHARES.map((share) => y0 + tall / 2 + share * (y1 - y0 - tall));
   if (widest + 6 > x1 - x0 && x1 - x0 >= LINE && y1 - y0 > textWidth(zone.words) + 8) {
-    return { ...shape, words: { x: (x0 + x1) / 2, y: (y0 + y1) / 2, lines: [zone.words], upright: true } };
+    const all = heights(textWidth(zone.words) + 8);
+    return { ...shape, words: all.map((y) => ({ x: (x0 + x1) / 2, y, lines: [zone.words], upright: true })) };
   }
   // Too thin for words: they stand just outside its limit.
   const fits = y1 - y0 >= lines.length * LINE + 2;
@@ -64,7 +73,8 @@ function rectangle(zone: Zone, { x, y, left, right, top, bottom }: Layout): Draw
   // In a zone across the whole plot they stand at its start, where curves that rise into it do not come yet.
   const wanted = across.limits.length === 0 ? left + half + 6 : (x0 + x1) / 2;
   const middle = Math.min(Math.max(wanted, left + half), Math.max(right - half, left + half));
-  return { ...shape, words: { x: middle, y: fits ? (y0 + y1) / 2 : outside, lines } };
+  const all = fits ? heights(lines.length * LINE) : [outside];
+  return { ...shape, words: all.map((y) => ({ x: middle, y, lines })) };
 }
 
 function between(zone: Zone, layout: Layout): Drawn {
@@ -72,7 +82,7 @@ function between(zone: Zone, layout: Layout): Drawn {
   const { xs, lower, upper } = zone.between!;
   const area = areaPath(xs, lower, upper, x, y);
   let widest = 0;
-  let words: Drawn["words"] = null;
+  let words: Said | null = null;
   const half = textWidth(zone.words) / 2 + 6;
   for (let i = 0; i < xs.length; i++) {
     const low = lower[i];
@@ -90,14 +100,22 @@ function between(zone: Zone, layout: Layout): Drawn {
   return {
     area,
     edge: "",
-    words: widest > 3 && seenAt !== null && seenAt >= lowest && seenAt <= highest ? words : null,
+    words: words && widest > 3 && seenAt !== null && seenAt >= lowest && seenAt <= highest ? [words] : [],
   };
+}
+
+/** What words of a zone take; upright ones lie on their side. */
+function areaIn({ x, y, lines, upright }: Said): Area {
+  const area = areaOf(lines, { x, y: baseline(y, lines), anchor: "middle" });
+  if (!upright) return area;
+  const half = (area.right - area.left) / 2;
+  return { left: x - LINE / 2, right: x + LINE / 2, top: y - half, bottom: y + half };
 }
 
 function put(text: Words, { x, y, lines, upright }: Said): void {
   // Turned words turn around the middle of their baseline.
   if (upright) text.put("limit", lines, x + BASELINE, y, "middle", true);
-  else text.put("limit", lines, x, y + BASELINE - ((lines.length - 1) * (LINE - 1)) / 2, "middle");
+  else text.put("limit", lines, x, baseline(y, lines), "middle");
 }
 
 /** The zones' part of a drawing: hatch and areas lie under the curves, their words over them. */
@@ -129,14 +147,16 @@ export function zoneDrawing(doc: Document, name: string): ZoneDrawing {
     areas,
     words,
     put(state, layout) {
+      const { left, right, top, bottom } = layout;
+      const frame = { left, right, top: top - 4, bottom };
       zones.draw(state.zones ?? [], ({ group, area, edge, text }, zone) => {
         const drawn = zone.between ? between(zone, layout) : rectangle(zone, layout);
         group.set("data-zone", zone.key);
         area.set("d", drawn.area);
         edge.set("d", drawn.edge);
-        const { words: at } = drawn;
-        if (at) put(text, at);
-        else text.show(false);
+        const { words } = drawn;
+        if (words.length === 0) text.show(false);
+        else put(text, words[clearArea(words.map(areaIn), layout.taken, frame)]!);
       });
     },
   };
