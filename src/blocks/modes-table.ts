@@ -21,6 +21,8 @@ interface ModesTableState {
   readonly edit: boolean;
   /** Shows what the old throttle values give with today's parts. */
   readonly stale: boolean;
+  /** Leaves the room in hover and the lowest charge to other pages. */
+  readonly brief: boolean;
   /** The figures of the pinned machine, where there is one. */
   readonly pinned?: Figures;
 }
@@ -28,19 +30,19 @@ interface ModesTableState {
 /** The flight modes of a machine in a table. */
 export function modesTable(
   figures: Figures,
-  options: { edit?: boolean; stale?: boolean } = {},
+  { edit = false, stale = false, brief = false }: { edit?: boolean; stale?: boolean; brief?: boolean } = {},
 ): Shown<ModesTableState> {
-  return show(modesTableView, { figures, edit: options.edit ?? false, stale: options.stale ?? false });
+  return show(modesTableView, { figures, edit, stale, brief });
 }
 
 /** Columns after the name and the two that can be typed. */
-const columns = (stale: boolean): readonly (readonly [QuantityName, string])[] => [
+const columns = ({ stale, brief }: ModesTableState): readonly (readonly [QuantityName, string])[] => [
   ["throttle-entered", en.modes.entered],
   ["head-speed-entered", en.modes.real],
   ...(stale ? ([["stale-head-speed", en.modes.stale]] as const) : []),
-  ["speed-headroom-hover", en.modes.hover],
+  ...(brief ? [] : ([["speed-headroom-hover", en.modes.hover]] as const)),
   ["speed-headroom-full-pitch", en.modes.full],
-  ["lowest-charge", en.modes.lowest],
+  ...(brief ? [] : ([["lowest-charge", en.modes.lowest]] as const)),
 ];
 
 /** A mode's throttle, typed: it sets the head speed by way of the reference. An input of pages only. */
@@ -82,8 +84,9 @@ interface Row {
   update(state: ModesTableState): void;
 }
 
-function rowFor(host: HTMLElement, bench: Bench, mode: number, { edit, stale }: ModesTableState): Row {
+function rowFor(host: HTMLElement, bench: Bench, mode: number, first: ModesTableState): Row {
   const doc = host.ownerDocument;
+  const { edit } = first;
   const name = el(doc, "span");
   const rowHead = el(doc, "th", { scope: "row" }, name);
   const headOutput = el(doc, "output");
@@ -93,7 +96,7 @@ function rowFor(host: HTMLElement, bench: Bench, mode: number, { edit, stale }: 
     ? bind(socketFor(host, bench), makeSlider(socketFor(host, bench), `modes.${mode}.headRpm`, { boxOnly: true }))
         .element
     : headOutput;
-  const cells = columns(stale).map(([quantity, title]) => {
+  const cells = columns(first).map(([quantity, title]) => {
     const output = el(doc, "output");
     return { quantity, output, cell: el(doc, "td", { "data-column": title }, output) };
   });
@@ -155,12 +158,7 @@ const modesTableView: View<ModesTableState> = {
     const rows: Row[] = [];
     return (state) => {
       if (!head.firstChild) {
-        const titles = [
-          en.modes.name,
-          en.modes.head,
-          en.modes.throttle,
-          ...columns(state.stale).map(([, title]) => title),
-        ];
+        const titles = [en.modes.name, en.modes.head, en.modes.throttle, ...columns(state).map(([, title]) => title)];
         head.append(...titles.map((title) => el(doc, "th", { scope: "col" }, title)));
       }
       const wanted = state.figures.machine.modes.length;

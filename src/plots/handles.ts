@@ -4,6 +4,7 @@
  */
 import type { Bench } from "#machine/bench";
 import { Pen, svgEl } from "#view/dom";
+import { rested } from "#view/rested";
 import { type Scale, slopeOf } from "./axis.ts";
 import { clearSpot, LINE, type Spot, spotsBeside, textWidth } from "./labels.ts";
 import type { Layout } from "./layout.ts";
@@ -157,6 +158,10 @@ export function handleDrawing(
     return grip;
   });
 
+  const told = rested(() => {
+    for (const grip of grips.all) tell(grip);
+  });
+
   return {
     get held() {
       return held?.grip.handle?.moves ?? null;
@@ -174,12 +179,8 @@ export function handleDrawing(
         group.set("data-handle", handle.key);
         group.set("data-moves", handle.moves);
         group.set("data-machine", handle.machine ?? "now");
-        group.set("aria-label", handle.name);
-        group.set("aria-orientation", handle.moves === "x" ? "horizontal" : "vertical");
-        group.set("aria-valuemin", handle.min);
-        group.set("aria-valuemax", handle.max);
-        group.set("aria-valuenow", handle.value);
-        group.set("aria-valuetext", handle.valueText);
+        // Who moves this very mark hears each step; who moves something else hears of it when the hand rests.
+        if (held?.grip === grip || doc.activeElement === group.element) tell(grip);
         arrows.set("d", arrowsOf(handle, handle.moves === "x" ? x : y));
         const shows = handle.shows ?? "";
         const below = py < top + 30;
@@ -191,8 +192,20 @@ export function handleDrawing(
         text.set("y", spot ? Math.round(spot.y - py) : 0);
         text.text(shows);
       });
+      told();
     },
   };
+}
+
+/** Writes what is heard of a mark. */
+function tell({ group, handle }: Grip): void {
+  if (!handle) return;
+  group.set("aria-label", handle.name);
+  group.set("aria-orientation", handle.moves === "x" ? "horizontal" : "vertical");
+  group.set("aria-valuemin", handle.min);
+  group.set("aria-valuemax", handle.max);
+  group.set("aria-valuenow", handle.value);
+  group.set("aria-valuetext", handle.valueText);
 }
 
 /** Spots for the words of a mark that stands alone: over it, under it, and further off; within the plot. */

@@ -17,6 +17,11 @@ export class Slots<S extends Slot> {
     this.#make = make;
   }
 
+  /** Every slot made so far, also those left over. */
+  get all(): readonly S[] {
+    return this.#all;
+  }
+
   /** Draws each item in a slot of its own, in order, and hides the slots left over. */
   draw<T>(items: readonly T[], put: (slot: S, item: T, index: number) => void): void {
     for (let i = 0; i < items.length; i++) {

@@ -9,7 +9,7 @@ import { leavesElements, mounted, plain, wordsOf } from "./mounted.ts";
 
 /** A reference of 3000 rpm at the rotor. */
 const learned = learnedAt(15_000, 50, machineWith({ ...tenToOne, "modes.0.headRpm": 2100 }));
-const shown = (machine: Machine, options: { edit?: boolean; stale?: boolean } = {}) =>
+const shown = (machine: Machine, options: { edit?: boolean; stale?: boolean; brief?: boolean } = {}) =>
   modesTable(figuresOf(machine), options);
 
 /** A table that can be typed into, on a bench; it follows the bench as a page does. */
@@ -39,6 +39,19 @@ describe("the modes in a table", () => {
     const modes = all("output[data-quantity=throttle]").map(({ dataset }) => dataset.mode);
     expect(modes).toEqual(["0", "1", "2"]);
     expect(Number(all("output[data-quantity=throttle]")[0]?.dataset.value)).toBeCloseTo(70, 9);
+  });
+
+  it("leaves two columns to other pages where it is brief", () => {
+    const { one, all } = mounted(shown(learned, { brief: true }));
+    const names = [...one("tbody tr").querySelectorAll("output")].map(({ dataset }) => dataset.quantity);
+    expect(names).toEqual([
+      "set-head-speed",
+      "throttle",
+      "throttle-entered",
+      "head-speed-entered",
+      "speed-headroom-full-pitch",
+    ]);
+    expect(all("thead th")).toHaveLength(names.length + 1);
   });
 
   it("shows what the old throttle gives where it is asked for", () => {

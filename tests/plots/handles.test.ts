@@ -31,6 +31,19 @@ describe("a mark that can be dragged", () => {
     expect(handle.closest("[role=img]")).toBeNull();
   });
 
+  it("tells each step to who holds it, and what else has moved when the hand rests", async () => {
+    const { one, update } = mounted(fullState(2000));
+    const value = () => one("[data-handle=set]").getAttribute("aria-valuenow");
+    update(fullState(2010));
+    update(fullState(2020));
+    expect(value()).toBe("2000");
+    await expect.poll(value).toBe("2020");
+    (one("[data-handle=set]") as unknown as HTMLElement).focus();
+    update(fullState(2030));
+    update(fullState(2040));
+    expect(value()).toBe("2040");
+  });
+
   it.each([
     ["set", "ArrowUp", false, 2010],
     ["set", "ArrowDown", true, 1900],

@@ -30,4 +30,19 @@ describe("words that follow when the hand rests", () => {
     vi.advanceTimersByTime(100);
     expect(said).toEqual([1, 99]);
   });
+
+  it("each wait for their own hand, on one clock", () => {
+    const said: string[] = [];
+    const [left, right] = ["left", "right"].map((side) => rested(() => said.push(side))) as [() => void, () => void];
+    for (let frame = 0; frame < 30; frame++) {
+      left();
+      if (frame < 10) right();
+      expect(vi.getTimerCount()).toBeLessThanOrEqual(1);
+      vi.advanceTimersByTime(16);
+    }
+    expect(said).toEqual(["left", "right", "right"]);
+    vi.advanceTimersByTime(100);
+    expect(said).toEqual(["left", "right", "right", "left"]);
+    expect(vi.getTimerCount()).toBe(0);
+  });
 });
