@@ -3,7 +3,7 @@
 export { lessons } from "virtual:lessons";
 export { words } from "virtual:words";
 export { bandLoad, bandLoadPick, carriedPlot, placePlot } from "#blocks/band-plots";
-export { bandFacts, gripTable, placeTable } from "#blocks/band-tables";
+export { bandFacts, gripTable, placeTable, sparesMore } from "#blocks/band-tables";
 export { energyLike, energyPlot, pullMass, pullPlot } from "#blocks/blade-plots";
 export { setupCard } from "#blocks/card";
 export { causeList } from "#blocks/cause-list";
@@ -21,6 +21,7 @@ export { gearChoiceMap, gearQuantity, gearQuantityPick } from "#blocks/gear-map"
 export { gearPicture } from "#blocks/gear-picture";
 export { gearFacts, meshPlot, pinionCeilingPlot } from "#blocks/gear-plots";
 export { choose, estimate } from "#blocks/guess";
+export { holds } from "#blocks/holds";
 export { hoverPowerPlot, hoverTimePlot } from "#blocks/hover-plots";
 export { learnedInput } from "#blocks/learned-input";
 export { learningChecklist } from "#blocks/learning-checklist";

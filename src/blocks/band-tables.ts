@@ -80,6 +80,14 @@ export function placeTable(figures: Figures, mode: number): Shown<FactsState> {
   });
 }
 
+/** True where the lower place, by a larger pinion, leaves the motor cooler in hover by more than it warms the controller. */
+export function sparesMore(figures: Figures, mode: number): boolean {
+  const { gears } = figures.rig.parts;
+  const at = (pinionTeeth: number) => gearingBy(figures, mode, { ...gears, pinionTeeth }).heats("hover");
+  const [low, high] = PLACES.map((place) => at(pinionFor(figures, mode, place)));
+  return Boolean(low && high) && high!.motor - low!.motor > low!.controller - high!.controller;
+}
+
 /** How finely a mode can be dosed, how freshly read, and what its blades store, beside both ends of the band. */
 export function gripTable(figures: Figures, mode: number): Shown<FactsState> {
   const { rig, machine } = figures;

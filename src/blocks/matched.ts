@@ -7,6 +7,8 @@ interface Matched {
   readonly cells: number;
   /** Pack current in hover, A; null where it can't be held. */
   readonly current: number | null;
+  /** Time in hover over that of the machine itself; null where one of them can't hover. */
+  readonly lasts: number | null;
   /** Where a scale for guesses should end, A. */
   readonly scale: number;
 }
@@ -20,9 +22,11 @@ export function matchedCurrent(machine: Machine, mode: number): Matched {
   let found = kept.get(mode);
   if (!found) {
     const cells = cellsProposed(machine);
-    const current = figuresOf(matchedMachine(machine, cells)).number("hover-pack-current", mode);
-    const now = figuresOf(machine).number("hover-pack-current", mode);
-    found = { cells, current, scale: Math.max(10, 10 * Math.ceil((2 * Math.max(now ?? 0, current ?? 0)) / 10)) };
+    const [other, own] = [figuresOf(matchedMachine(machine, cells)), figuresOf(machine)];
+    const [current, now] = [other, own].map((each) => each.number("hover-pack-current", mode)) as [number, number];
+    const [minutes, before] = [other, own].map((each) => each.number("hover-duration", mode));
+    const lasts = minutes && before ? minutes / before : null;
+    found = { cells, current, lasts, scale: Math.max(10, 10 * Math.ceil((2 * Math.max(now ?? 0, current ?? 0)) / 10)) };
     kept.set(mode, found);
   }
   return found;

@@ -64,6 +64,11 @@ export interface SlowerFacts {
   readonly fifthSlower: number | null;
   /** Power in hover at the mode's head speed over that at half of it. */
   readonly hoverTimes: number | null;
+  /** The same for blades at flat pitch, and for full pitch. */
+  readonly flatTimes: number | null;
+  readonly fullTimes: number | null;
+  /** `flatTimes` in words. */
+  readonly flatWords: string;
   readonly twiceWords: string;
 }
 
@@ -71,11 +76,18 @@ export interface SlowerFacts {
 export function slowerFacts(figures: Figures, mode: number): SlowerFacts {
   const { headRpm = LOWEST_RPM } = figures.machine.modes[mode] ?? {};
   const [half, whole] = [powerAt(figures, mode, 0.5), powerAt(figures, mode, 1)];
-  const hoverTimes = half.hover === null || whole.hover === null ? null : whole.hover / half.hover;
-  const flat = half.flat && whole.flat ? `${formatNumber(whole.flat / half.flat, 1)} times` : "many times";
+  const times = (load: keyof typeof half): number | null => {
+    const [a, b] = [half[load], whole[load]];
+    return a === null || b === null || !(a > 0) ? null : b / a;
+  };
+  const [hoverTimes, flatTimes] = [times("hover"), times("flat")];
+  const flat = flatTimes === null ? en.twice.many : en.twice.sometimes(formatNumber(flatTimes, 1));
   return {
     fifthSlower: at(figures, mode, headRpm * FIFTH).number("hover-duration", mode),
     hoverTimes,
+    flatTimes,
+    fullTimes: times("full"),
+    flatWords: flat,
     twiceWords:
       hoverTimes === null
         ? `At one of the two speeds this machine can't hover at all, so there is no such figure. With flat pitch it would be ${flat} as much.`

@@ -15,7 +15,7 @@ const pageModule = fileURLToPath(new URL("./page.ts", import.meta.url));
 
 type Warn = (words: string) => void;
 
-/** Runs and draws all notebooks; throws when one of their cells stops. */
+/** Runs and draws all notebooks; throws when one of their cells stops, or a claim in the text isn't true. */
 export async function drawPages(book: Book, shellFile: string, plugins: Plugin[], warn: Warn): Promise<Drawn> {
   const server = await createServer({
     configFile: false,
@@ -63,9 +63,12 @@ async function drawPage(
   const page = openPage({ document, records, ...shell.atRest() });
   await page.settled();
   page.dispose();
-  const stopped = records.flatMap(({ line }, i) =>
-    places[i]?.dataset.stopped ? [`${file}:${line}: ${places[i].textContent}`] : [],
-  );
+  const stopped = records.flatMap(({ line }, i) => {
+    const place = places[i];
+    if (place?.dataset.stopped) return [`${file}:${line}: ${place.textContent}`];
+    const claim = place?.querySelector<HTMLElement>("[data-fails]")?.dataset.fails;
+    return claim === undefined ? [] : [`${file}:${line}: the model doesn't agree any more that: ${claim}`];
+  });
   if (stopped.length > 0) throw new Error(stopped.join("\n"));
   const html = new Map(
     places.map((place) => [place.dataset.cell ?? "", staticHtml(place, (words) => warn(`${file}, ${words}`))]),

@@ -93,4 +93,13 @@ describe("a build", () => {
     const message = await broken("```ts\nif (machine === 100) throw new Error('not this one');\n```\n");
     expect(message).toContain("notebooks/02-second-look.md:6: This part has stopped: not this one");
   });
+
+  it("fails on a claim that the numbers don't bear out, and takes one that they do", async () => {
+    const claim = (most: number) =>
+      `\n\`\`\`ts\nimport { holds } from "#kit";\n\`\`\`\n\nThe speed is {= holds(machine < ${most}, "less than ${most}", "${most} or more") }.\n`;
+    expect(await broken(claim(90))).toContain(
+      "notebooks/02-second-look.md:11: the model doesn't agree any more that: less than 90",
+    );
+    expect(await broken(claim(110))).toBe("built");
+  });
 });

@@ -43,5 +43,7 @@ export const enRotor = {
     columns: { half: "half", whole: "whole", times: "times as much" },
     rows: { flat: "flat pitch, on the ground", hover: "hover", full: "full pitch" },
     cannot: "can't be",
+    sometimes: (times: string) => `${times} times`,
+    many: "many times",
   },
 } as const;
