@@ -7,6 +7,7 @@ import { reserveCharge } from "#model/endurance";
 import { motorSpeedLimit } from "#model/poles";
 import { el, setText } from "#view/dom";
 import { formatNumber, formatValue } from "#view/format";
+import { machineTitle } from "#view/machine-name";
 import { type Shown, show, type View } from "#view/shown";
 import { en as enParts } from "#view/words/en";
 import { enBlocks } from "#view/words/en-blocks";
@@ -174,7 +175,7 @@ const cardView: View<CardState> = {
   words: ({ figures }) =>
     [
       en.title,
-      figures.machine.name,
+      machineTitle(figures.machine),
       ...[...partLines(figures), ...referenceLines(figures), ...limitLines(figures)].map((line) => line.join(": ")),
       en.maker,
     ].join(". "),
@@ -213,9 +214,9 @@ const cardView: View<CardState> = {
     return ({ figures }) => {
       if (figures === last) return;
       last = figures;
-      setText(title, `${en.title}: ${figures.machine.name}`);
+      setText(title, `${en.title}: ${machineTitle(figures.machine)}`);
       for (const piece of [...facts, modes, ...jobs]) piece.put(figures);
-      warnings.put(figures.warnings);
+      warnings.put(figures.warnings, figures.machine);
       against.hidden = figures.warnings.length === 0;
     };
   },

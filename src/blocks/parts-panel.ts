@@ -17,6 +17,7 @@ import { makeLearned } from "./learned-inputs.ts";
 import { makeModes } from "./mode-inputs.ts";
 import { fieldsOf, gists, mainFive, type Section, sections } from "./parts-list.ts";
 import { makePin } from "./pin.ts";
+import { makeStartFrom } from "./start-from.ts";
 import { makeWhich } from "./which-machine.ts";
 
 /** Where the owner reads a field, what is allowed and what it was at first. */
@@ -120,6 +121,7 @@ export function mountParts(host: HTMLElement, bench: Bench): void {
     el(doc, "div", { class: "strip" }, makePin(socket), makeWhich(socket)),
     main,
     el(doc, "h3", {}, en.panel.everything),
+    makeStartFrom(socket),
     name.element,
     ...rest,
   );

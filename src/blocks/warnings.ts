@@ -1,11 +1,15 @@
 /** What stands against a machine or one of its modes, in words, each with its stable name. */
 import type { Figures } from "#figures/figures";
-import type { Warning } from "#figures/warnings";
+import { modeName } from "#figures/mode-name";
+import type { Warning, WarningName } from "#figures/warnings";
+import type { Machine } from "#machine/machine";
 import { el, setAttribute, setHidden, setText } from "#view/dom";
+import { formatValue } from "#view/format";
 import { type Shown, show, type View } from "#view/shown";
 import { enBlocks as en } from "#view/words/en-blocks";
 
 interface WarningsState {
+  readonly machine: Machine;
   readonly warnings: readonly Warning[];
 }
 
@@ -14,18 +18,32 @@ export function warnings(figures: Figures, mode?: number): Shown<WarningsState> 
   const mine = figures.warnings.filter(
     (warning) => mode === undefined || warning.mode === null || warning.mode === mode,
   );
-  return show<WarningsState>(warningsView, { warnings: mine });
+  return show<WarningsState>(warningsView, { machine: figures.machine, warnings: mine });
+}
+
+/** Warnings that say the same at length for each mode; others tell each mode what would help it. */
+const briefly: ReadonlySet<WarningName> = new Set(["tail-thrust-short", "tail-speed-high", "tip-mach-high"]);
+
+/** A warning in a list: what has been explained for one mode is only counted up for the next. */
+function wordsIn(all: readonly Warning[], place: number, machine: Machine): string {
+  const { name, mode, value, limit, unit, words } = all[place]!;
+  const known = all.findIndex((each) => each.name === name) < place;
+  if (!known || mode === null || value === null || !briefly.has(name)) return words;
+  return en.warnings.also(modeName(machine, mode), formatValue(value, unit), formatValue(limit, unit));
 }
 
 /** A list of warnings, hidden while there are none. Its items stay where they are when only their words change. */
-export function warningList(doc: Document): { element: HTMLElement; put(all: readonly Warning[]): void } {
+export function warningList(doc: Document): {
+  element: HTMLElement;
+  put(all: readonly Warning[], machine: Machine): void;
+} {
   const element = el(doc, "ul");
   const items: HTMLElement[] = [];
   return {
     element,
-    put(all) {
+    put(all, machine) {
       setHidden(element, all.length === 0);
-      all.forEach(({ name, mode, words }, i) => {
+      all.forEach(({ name, mode }, i) => {
         let item = items[i];
         if (!item) {
           item = el(doc, "li");
@@ -34,7 +52,7 @@ export function warningList(doc: Document): { element: HTMLElement; put(all: rea
         }
         setAttribute(item, "data-warning", name);
         setAttribute(item, "data-mode", mode === null ? null : String(mode));
-        setText(item, words);
+        setText(item, wordsIn(all, i, machine));
       });
       while (items.length > all.length) items.pop()?.remove();
     },
@@ -49,9 +67,9 @@ const warningsView: View<WarningsState> = {
     const list = warningList(doc);
     const none = el(doc, "p", { class: "all-well" }, en.warnings.none);
     host.append(el(doc, "div", { class: "warnings" }, list.element, none));
-    return ({ warnings: all }) => {
+    return ({ warnings: all, machine }) => {
       setHidden(none, all.length > 0);
-      list.put(all);
+      list.put(all, machine);
     };
   },
 };

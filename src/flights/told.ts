@@ -62,7 +62,7 @@ function heldWords(flown: Flown): string {
     began === null || worst.from - began > 3
       ? `Holds until ${fine(worst.from)}`
       : `Holds for ${fine(worst.from - began)}`;
-  const low = `then sinks to ${speed(worst.level - worst.value)} low`;
+  const low = `then sinks by ${speed(worst.level - worst.value)}`;
   const eased = easedBetween(flown, worst.at, worst.to);
   const end = !worst.ended
     ? ", and isn't back by the end"
@@ -96,7 +96,7 @@ function steadyWords(flown: Flown): string {
   if (cut) return "Until then it holds the set speed.";
   return least < 2
     ? "Holds the set speed all through."
-    : `Holds the set speed all through: at most ${withUnit(least, "rpm")} low, at ${fine(at)}.`;
+    : `Holds the set speed all through: never more than ${withUnit(least, "rpm")} short, at ${fine(at)}.`;
 }
 
 function dutyWords(flown: Flown): string {

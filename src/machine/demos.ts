@@ -2,7 +2,9 @@
  * Machines of ours to start from, invented for the purpose: no real product is meant. Links tell a machine by how it
  * differs from one of these, so a demo machine never changes once links can name it; a better one is added beside it.
  */
+
 import { defaultMachine, type Machine, VERSION } from "./machine.ts";
+import { same } from "./paths.ts";
 
 /** The machine on the bench at first: 6 cells, a rotor of just under a metre. */
 export const clubTrainer: Machine = defaultMachine;
@@ -107,3 +109,17 @@ const longBlades: Machine = {
 
 /** Every demo machine, the one that is on the bench at first in front. */
 export const demos: readonly Machine[] = [clubTrainer, gardenMachine, longBlades];
+
+/** The demo machine whose name a machine bears although its parts are others by now; null where it has a name of its own. */
+export function outgrownDemo(machine: Machine): Machine | null {
+  const demo = demos.find(({ name }) => name === machine.name);
+  // A fuller or emptier pack, another day or another wish is still the same machine.
+  const parts = (each: Machine) => ({
+    ...each,
+    modes: null,
+    place: null,
+    controller: null,
+    pack: { ...each.pack, chargePercent: 0 },
+  });
+  return demo && !same(parts(demo), parts(machine)) ? demo : null;
+}

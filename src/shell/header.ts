@@ -5,6 +5,7 @@ import type { Bench } from "#machine/bench";
 import { fieldAt } from "#machine/fields";
 import type { Machine } from "#machine/machine";
 import { el, setAttribute, setText } from "#view/dom";
+import { machineTitle } from "#view/machine-name";
 import { rested } from "#view/rested";
 import { type Shown, show, type View } from "#view/shown";
 import { en } from "#view/words/en";
@@ -38,13 +39,14 @@ function makeHeader(socket: Socket): HTMLElement {
   const element = el(doc, "div", { class: "head" }, which, does, makeMenu(socket));
   let shown: Machine | null = null;
   const sum = rested(() => {
-    if (shown) setText(gist, gistOf(shown));
+    if (!shown) return;
+    setText(name, machineTitle(shown));
+    setText(gist, gistOf(shown));
   });
   bind(socket, {
     element,
-    refresh({ name: words, ...machine }) {
-      setText(name, words || en.header.nameless);
-      shown = { name: words, ...machine };
+    refresh(machine) {
+      shown = machine;
       sum();
       setAttribute(whatIf, "aria-pressed", String(bench.whatIf !== null));
       // Not `disabled`: a button that is pressed until nothing is left must keep the keyboard's place.

@@ -58,6 +58,7 @@ const UNITS: Readonly<Record<string, Written>> = {
   oz: { text: "oz", decimals: 1 },
   lb: { text: "lb", decimals: 2 },
   mph: { text: "mph", decimals: 0 },
+  "1/s": { text: "per s", decimals: 1 },
   lbf: { text: "lbf", decimals: 0 },
   "ft lbf": { text: "ft lbf", decimals: 0 },
 };

@@ -23,7 +23,7 @@ describe("the card holds", () => {
   const { host, one, all } = mounted(card(learned));
 
   it("the machine's name and empty lines for date, place and whoever checked it", () => {
-    expect(one("h2").textContent).toBe("Set-up card: 6-cell club trainer");
+    expect(one("h2").textContent).toBe("Set-up card: 6-cell club trainer, changed");
     expect(all(".fill-in").map((each) => plain(each.textContent))).toEqual(["Date", "Place", "Checked by"]);
   });
 
@@ -127,7 +127,7 @@ describe("on other machines", () => {
   it("is read out with parts, reference and limits", () => {
     for (const demo of demos) expect(wordsOf(card(demo))).not.toMatch(emptyWord);
     expect(plain(wordsOf(card(learned)))).toMatch(
-      /^Set-up card\. 6-cell club trainer\. Pack: 6 cells.*Blades: 2,800 rpm/,
+      /^Set-up card\. 6-cell club trainer(?:, changed)?\. Pack: 6 cells.*Blades: 2,800 rpm/,
     );
   });
 });

@@ -2,6 +2,7 @@ import { beforeEach, describe, expect, it } from "vitest";
 import { mainFive } from "#blocks/parts-list";
 import { mountParts } from "#blocks/parts-panel";
 import { type Bench, createBench } from "#machine/bench";
+import { demos } from "#machine/demos";
 import { fields, voltageField } from "#machine/fields";
 import { fittedNow } from "#machine/machine";
 import { box, complaint, drag, press, slider, type } from "../inputs/hand.ts";
@@ -36,6 +37,19 @@ const openAll = () => {
 };
 
 describe("the parts panel", () => {
+  it("puts the nearest demo machine on the bench, and undo takes it off", () => {
+    const choice = host.querySelector<HTMLSelectElement>(".start-from select")!;
+    const before = bench.now;
+    choice.value = "2";
+    choice.dispatchEvent(new Event("change"));
+    expect(bench.now).toEqual(demos[2]);
+    expect(choice.value).toBe("");
+    choice.dispatchEvent(new Event("change"));
+    expect(bench.now).toEqual(demos[2]);
+    bench.undo();
+    expect(bench.now).toEqual(before);
+  });
+
   it("has the main inputs at once", () => {
     for (const path of mainFive) expect(input(path), path).not.toBeNull();
     expect(input("mainRotor.diameterMm")).toBeNull();

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { warnings } from "#blocks/warnings";
 import { figuresOf } from "#figures/figures";
 import { machineWith } from "../figures/machines.ts";
-import { leavesElements, mounted, wordsOf } from "./mounted.ts";
+import { leavesElements, mounted, plain, wordsOf } from "./mounted.ts";
 
 const of = (changes: Readonly<Record<string, unknown>>, mode?: number) =>
   warnings(figuresOf(machineWith(changes)), mode);
@@ -32,6 +32,16 @@ describe("warnings on a page", () => {
     expect(all("li")).toHaveLength(0);
     expect([one("ul").hidden, one(".all-well").hidden]).toEqual([true, false]);
     expect(wordsOf(of({}, 0))).toBe(one(".all-well").textContent);
+  });
+
+  it("explain a short tail once, and count it up for the next mode", () => {
+    const { all } = mounted(of({ "tailRotor.diameterMm": 120 }));
+    const tails = all('[data-warning="tail-thrust-short"]').map(({ textContent }) => plain(textContent));
+    expect(tails).toHaveLength(3);
+    expect(tails[0]).toMatch(/^At full pitch in "gentle" the tail must push with .* would help\.$/);
+    expect(tails[1]).toMatch(/^The same in "club": [\d.]+ N, and the limit is [\d.]+ N\.$/);
+    const speeds = mounted(of(faults)).all('[data-warning="blade-speed-over-limit"]');
+    for (const { textContent } of speeds) expect(textContent).not.toMatch(/^The same/);
   });
 
   it("come, change and go with the machine, each item with its own mode", () => {

@@ -44,7 +44,7 @@ describe("a collective that the reader draws", () => {
       [0.34, 0.02],
       [0.66, 0.02],
     ]);
-    await expect.poll(() => said(page, "own-hand")).toMatch(/^Holds for 0\.\d+ s, then sinks to \d+ rpm low/);
+    await expect.poll(() => said(page, "own-hand")).toMatch(/^Holds for 0\.\d+ s, then sinks by \d+ rpm/);
     expect(await said(page, "own-hand")).toMatch(/until you ease the pitch/);
     expect(await said(page, "own-hand")).toMatch(/The duty stands at its limit for \d/);
     expect(await emptyWords(page)).toBeNull();
@@ -62,7 +62,7 @@ describe("a collective that the reader draws", () => {
     for (let i = 0; i < 20; i++) await point.press("Shift+PageUp");
     await expect.poll(() => point.getAttribute("aria-valuetext")).toMatch(/^at 1\.92\ss: 11\.?0?\s?°/);
     await press(page, "own-hand", "fly it");
-    await expect.poll(() => said(page, "own-hand")).toMatch(/^Holds for 0\.\d+ s, then sinks to \d+ rpm low/);
+    await expect.poll(() => said(page, "own-hand")).toMatch(/^Holds for 0\.\d+ s, then sinks by \d+ rpm/);
     const time = pad.locator(".flight-time");
     await time.focus();
     await time.press("Home");

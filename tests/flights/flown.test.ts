@@ -123,7 +123,7 @@ describe("a machine of the record, flown", () => {
 
 describe("what is said of a flight", () => {
   // The words against the trace itself: when the collective moved, when the speed left the band, how low it went.
-  it("'holds for so long, then so many rpm low, until you ease the pitch'", () => {
+  it("'holds for so long, then sinks by so many rpm, until you ease the pitch'", () => {
     const scenario: Scenario = { kind: "drawn", seconds: 4, collectivesDeg: [6, 6, 12, 12, 12, 12, 5, 5, 5] };
     // Far above the ceiling at full pitch: the climb unloads the rotor, but not by that much.
     const fast = machineWith({ "modes.2.headRpm": Math.round(number(long, "ceiling-full-pitch", 2)) + 200 }, long);
@@ -134,7 +134,7 @@ describe("what is said of a flight", () => {
     const left = time[rotorSpeed.findIndex((speed, i) => time[i]! > 0.5 && speed < 0.99 * set)]! - 0.5;
     const lowest = (set - Math.min(...rotorSpeed)) / rpm;
     const words = flightWords(result, scenario);
-    const found = /Holds for ([\d.]+) s, then .*?([\d.]+) rpm low.* until you ease the pitch/.exec(
+    const found = /Holds for ([\d.]+) s, then sinks by ([\d.]+) rpm until you ease the pitch/.exec(
       words.replaceAll("\u202f", " ").replaceAll("\u00a0", " "),
     );
     expect([words, found !== null]).toEqual([words, true]);

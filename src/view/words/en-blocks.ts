@@ -40,7 +40,10 @@ export const enBlocks = {
     mostly: "mostly from",
     close: "close",
   },
-  warnings: { none: "Nothing stands against it, as far as this model can see." },
+  warnings: {
+    none: "Nothing stands against it, as far as this model can see.",
+    also: (mode: string, value: string, limit: string) => `The same in "${mode}": ${value}, and the limit is ${limit}.`,
+  },
   modes: {
     caption: "Flight modes: head speed and throttle, each from the other",
     name: "mode",

@@ -87,7 +87,7 @@ export const enFlights = {
     zone: "never still",
     none: "None of these gains can be flown.",
     best: (looks: string, gain: string, low: string) =>
-      `At ${looks} looks a second a quick gain of ${gain} holds best: ${low} low at most.`,
+      `At ${looks} looks a second a quick gain of ${gain} holds best: it sinks by ${low} at most.`,
     still: "More gain only helps, as far as this row goes.",
     restless: (gain: string, swing: string) =>
       `From ${gain} on the hover before is never still: it swings by ${swing}.`,

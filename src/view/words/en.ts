@@ -48,6 +48,8 @@ export const en = {
       "motor.kvRpmPerVolt": "motor Kv",
     } as Readonly<Record<string, string>>,
     everything: "Everything else",
+    startFrom: "Yours is of another size? Start from",
+    nearest: "the nearest machine …",
     sections: {
       pack: "Pack",
       motor: "Motor",
@@ -127,6 +129,7 @@ export const en = {
     units: "Units",
     systems: { metric: "metric", imperial: "imperial" },
     nameless: "a machine without a name",
+    changed: (name: string) => `${name}, changed`,
   },
   messages: {
     title: "Messages",
