@@ -87,7 +87,7 @@ export function pullMass(figures: Figures, mode = 0): number | null {
 }
 
 const kilograms = (force: number): string =>
-  `${formatNumber(massOfWeight(force), massOfWeight(force) < 10 ? 1 : 0)} kg`;
+  formatValue(massOfWeight(force), "kg", { decimals: massOfWeight(force) < 10 ? 1 : 0 });
 const OVER = 10;
 
 /** Pull at one blade's bolt against head speed; the mode's head speed can be dragged. */

@@ -33,7 +33,7 @@ function partLines({ machine }: Figures): Line[] {
   const chemistry = fieldAt("pack.chemistry").choices?.find(({ value }) => value === pack.chemistry)?.name ?? "";
   const { secondStage } = gears;
   const second = secondStage ? en.secondStage(secondStage.driverTeeth, secondStage.drivenTeeth) : "";
-  const module = formatValue(gears.moduleMm, "mm", { decimals: 2 }).replace(/0(?=\D*$)/, "");
+  const module = formatValue(gears.moduleMm, "mm", { decimals: 2, units: "metric" }).replace(/0(?=\D*$)/, "");
   return [
     [en.part.pack, en.packOf(pack.cells, chemistry, formatValue(pack.capacityMah, "mAh"))],
     [en.part.motor, en.motorOf(formatValue(motor.kvRpmPerVolt, "rpm/V"), motor.poles)],

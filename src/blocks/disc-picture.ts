@@ -37,7 +37,7 @@ export function discPicture(figures: Figures, mode = 0): Shown<DiscState> {
 
 const tipText = ({ tipSpeed }: DiscState) => formatValue(tipSpeed, "m/s", { decimals: 0 });
 const pullText = ({ pull }: DiscState) => formatValue(pull, "N");
-const massText = ({ pull }: DiscState) => `${formatValue(massOfWeight(pull), "", { decimals: 0 })} kg`;
+const massText = ({ pull }: DiscState) => formatValue(massOfWeight(pull), "kg", { decimals: 0 });
 
 const sentence = (state: DiscState): string =>
   `${en.words(state.blades, formatValue(state.diameterMm, "mm", { decimals: 0 }), tipText(state))} ${en.pull(pullText(state), massText(state))}`;

@@ -4,6 +4,7 @@ import type { FlightResult } from "#flights/flight";
 import { type LaneName, lanes, lineOf } from "#flights/lanes";
 import { packedAs } from "#flights/packs";
 import type { Span as Stretch } from "#model/flight/watch";
+import { inShownUnits } from "#plots/shown-units";
 import type { Axis, Curve, Level, PlotState, Zone } from "#plots/state";
 import { formatValue, unitText } from "#view/format";
 import { enFlights as en } from "#view/words/en-flights";
@@ -139,7 +140,7 @@ export function laneStates(
       state.runs.map(({ request: { machine, mode, headRpm } }) => headRpm ?? machine.modes[mode]?.headRpm ?? 0),
     ),
   ];
-  return state.lanes.map((name, i): PlotState => {
+  const states = state.lanes.map((name, i): PlotState => {
     const last = i === state.lanes.length - 1;
     const governed = name === "head-speed" && state.runs[0]?.request.scenario.kind !== "learning";
     const levels: Level[] = governed
@@ -177,4 +178,5 @@ export function laneStates(
       words: "",
     };
   });
+  return states.map(inShownUnits);
 }

@@ -1,9 +1,12 @@
 /** Behind a flight: what happened moment by moment, and the numbers as a table. */
 import type { FlightResult } from "#flights/flight";
-import { laneAt, lanes } from "#flights/lanes";
+import { type LaneName, laneAt, lanes } from "#flights/lanes";
+import { shownValue } from "#machine/units";
+import type { Trace } from "#model/flight/trace";
 import type { PlotState, Table } from "#plots/state";
 import { el, setText } from "#view/dom";
 import { unitText } from "#view/format";
+import { unitsNow } from "#view/units";
 import { enFlights as en } from "#view/words/en-flights";
 import { timeUnit } from "./flight-lanes.ts";
 import type { FlightState, Said } from "./flight-state.ts";
@@ -69,6 +72,12 @@ export function toldList(
   };
 }
 
+/** A lane's value as it is shown, in the reader's units; null past the end. */
+function shownAt(trace: Trace, name: LaneName, time: number): number | null {
+  const value = laneAt(trace, name, time);
+  return value === null ? null : shownValue(value, lanes[name].unit, unitsNow());
+}
+
 /** The numbers behind a flight: its lanes at even times, for each run; the guess too while that is all there is. */
 export function tableOf(state: FlightState, results: readonly FlightResult[], plot: PlotState): PlotState {
   const unit = timeUnit(state.seconds);
@@ -91,7 +100,7 @@ export function tableOf(state: FlightState, results: readonly FlightResult[], pl
       ...(flown.length === 0 && state.drawing
         ? [drawn[Math.round((k * (drawn.length - 1)) / (ROWS - 1))] ?? null]
         : []),
-      ...flown.flatMap(({ result }) => state.lanes.map((name) => laneAt(result.trace, name, time))),
+      ...flown.flatMap(({ result }) => state.lanes.map((name) => shownAt(result.trace, name, time))),
     ];
   });
   const table: Table = { columns, rows };

@@ -21,7 +21,7 @@ const isPair = (pair: readonly [number, number] | null, cell: MapCell): boolean 
 
 function shiftWords({ shiftMm, fits }: MapCell): string {
   if (Math.abs(shiftMm) < 1e-9) return en.stays;
-  const size = formatValue(Math.abs(shiftMm), "mm", { decimals: 2 });
+  const size = formatValue(Math.abs(shiftMm), "mm", { decimals: 2, units: "metric" });
   return en.moves(size, shiftMm > 0 ? "away" : "towards", fits);
 }
 

@@ -47,7 +47,11 @@ function sentence({ pinion, main, ratio, other, shiftMm, meeting }: GearPictureS
   const ratioWords = en.gears.words(pinion, main, formatNumber(ratio, 2));
   if (other === null) return `${ratioWords} ${meet}${en.gears.slowed}`;
   const way = shiftMm > 0 ? enGears.picture.away : enGears.picture.towards;
-  const moved = enGears.picture.moves(other, formatValue(Math.abs(shiftMm), "mm", { decimals: 2 }), way);
+  const moved = enGears.picture.moves(
+    other,
+    formatValue(Math.abs(shiftMm), "mm", { decimals: 2, units: "metric" }),
+    way,
+  );
   return `${ratioWords} ${other === pinion ? enGears.picture.stays : moved} ${en.gears.slowed}`;
 }
 

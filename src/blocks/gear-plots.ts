@@ -32,7 +32,7 @@ export function gearFacts(figures: Figures, other: number, mode = 0): GearFacts 
   const { gears, modes } = figures.rig.parts;
   const { shift, fits } = pinionFit(gears.module, gears.pinionTeeth, other);
   const en = enGears.fit;
-  const say = (metres: number) => formatValue(1000 * metres, "mm", { decimals: 2 });
+  const say = (metres: number) => formatValue(1000 * metres, "mm", { decimals: 2, units: "metric" });
   const way = shift > 0 ? enGears.picture.away : enGears.picture.towards;
   const fit =
     other === gears.pinionTeeth

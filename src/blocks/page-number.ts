@@ -4,7 +4,7 @@
  */
 import { type Answers, answer } from "#view/answers";
 import { el, setAttribute, setText } from "#view/dom";
-import { formatNumber } from "#view/format";
+import { formatNumber, formatValue } from "#view/format";
 import { type Shown, show, type View } from "#view/shown";
 import { enSettings as en } from "#view/words/en-settings";
 
@@ -37,18 +37,19 @@ export function pageNumber(
 }
 
 const decimalsOf = (step: number): number => Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
-const textOf = ({ value, step }: PageNumberState): string => formatNumber(value, decimalsOf(step));
-const withUnit = (text: string, unit: string): string => (unit === "" ? text : `${text}\u00a0${unit}`);
+const textOf = (value: number, { step, unit }: PageNumberState): string => {
+  // Distances follow the reader's units; what is measured at gears is in millimetres everywhere.
+  if (unit === "m") return formatValue(value, unit);
+  const text = formatNumber(value, decimalsOf(step));
+  return unit === "" ? text : `${text}\u00a0${unit}`;
+};
 
 const pageNumberView: View<PageNumberState> = {
   name: "page-number",
-  words: (state) =>
-    en.number(
-      state.label,
-      withUnit(textOf(state), state.unit),
-      String(state.low),
-      withUnit(String(state.high), state.unit),
-    ),
+  words: (state) => {
+    const low = textOf(state.low, state).replace(/\u00a0.*/, "");
+    return en.number(state.label, textOf(state.value, state), low, textOf(state.high, state));
+  },
   mount(host) {
     const doc = host.ownerDocument;
     const name = el(doc, "span");
@@ -67,7 +68,7 @@ const pageNumberView: View<PageNumberState> = {
       setAttribute(range, "step", String(next.step));
       const value = String(next.value);
       if (range.value !== value) range.value = value;
-      const text = withUnit(textOf(next), next.unit);
+      const text = textOf(next.value, next);
       setAttribute(range, "aria-valuetext", text);
       setText(shown, text);
     };

@@ -5,9 +5,11 @@
 import { catalogue, type QuantityName } from "#figures/catalogue";
 import type { Figures } from "#figures/figures";
 import type { Value } from "#figures/values";
+import type { UnitSystem } from "#machine/units";
 import { el, setAttribute, setText } from "#view/dom";
 import { formatValue } from "#view/format";
 import { type Shown, show, type View } from "#view/shown";
+import { unitsNow } from "#view/units";
 import { enBlocks as en } from "#view/words/en-blocks";
 import { closeWorked, openWorked, refreshWorked } from "./worked.ts";
 
@@ -49,7 +51,12 @@ export function quantityText({ figures, name, mode }: Pick<QuantityState, "figur
 }
 
 /** What was last written into an output, so that a figure that stands still costs a comparison. */
-const written = new WeakMap<HTMLElement, Omit<QuantityState, "figures" | "pinned"> & { value: Value; text: string }>();
+interface Written extends Omit<QuantityState, "figures" | "pinned"> {
+  readonly value: Value;
+  readonly text: string;
+  readonly units: UnitSystem;
+}
+const written = new WeakMap<HTMLElement, Written>();
 
 /** Writes a figure and all that other programs read of it into an output element. Nobody else may write the same. */
 export function fillOutput(output: HTMLElement, state: QuantityState): void {
@@ -57,7 +64,8 @@ export function fillOutput(output: HTMLElement, state: QuantityState): void {
   const value = state.figures.value(name, mode ?? 0);
   const last = written.get(output);
   const same = last?.name === name && last.mode === mode && last.machine === machine;
-  if (same && last.value === value) return;
+  const units = unitsNow();
+  if (same && last.value === value && last.units === units) return;
   const text = quantityText(state);
   if (!same) {
     setAttribute(output, "data-quantity", name);
@@ -67,7 +75,7 @@ export function fillOutput(output: HTMLElement, state: QuantityState): void {
   }
   output.setAttribute("data-value", value === null ? "" : String(value));
   if (!same || last.text !== text) setText(output, text);
-  written.set(output, { name, mode, machine, value, text });
+  written.set(output, { name, mode, machine, value, text, units });
 }
 
 const quantityView: View<QuantityState> = {

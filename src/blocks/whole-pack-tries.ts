@@ -35,7 +35,13 @@ const tries = [
         cellResistanceMilliohm: within("pack.cellResistanceMilliohm", OLDER * m.pack.cellResistanceMilliohm),
       }),
   },
-  { key: "cold", says: en.cold(formatValue(COLD, "°C")), make: (m: Machine) => withPack(m, { temperatureC: COLD }) },
+  {
+    key: "cold",
+    get says() {
+      return en.cold(formatValue(COLD, "°C"));
+    },
+    make: (m: Machine) => withPack(m, { temperatureC: COLD }),
+  },
   {
     key: "slower",
     says: en.slower,

@@ -8,6 +8,7 @@ import { type Shown, show, type View } from "#view/shown";
 import { drawing } from "./draw.ts";
 import { type Handles, handleDrawing } from "./handles.ts";
 import { type Box, layOut, noMemory } from "./layout.ts";
+import { inShownUnits } from "./shown-units.ts";
 import type { PlotState } from "./state.ts";
 import { tableBehind } from "./table.ts";
 
@@ -20,7 +21,7 @@ let plots = 0;
 
 /** Shows a plot: the value of a cell. */
 export function plot(state: PlotState): Shown<PlotState> {
-  return show(plotView, state);
+  return show(plotView, inShownUnits(state));
 }
 
 /** How a state is drawn. Built once; then only what differs from the last state is written. */

@@ -3,6 +3,7 @@
  * One place for all of it, so that a figure reads the same in prose, on a plot, in a table, in speech and in print.
  */
 import { shownUnit, shownValue, type UnitSystem } from "#machine/units";
+import { unitsNow } from "./units.ts";
 
 const NO_BREAK = "\u00a0";
 const MINUS = "\u2212";
@@ -45,6 +46,7 @@ const UNITS: Readonly<Record<string, Written>> = {
   m: { text: "m", decimals: 0 },
   m2: { text: "m²", decimals: 3 },
   "m²": { text: "m²", decimals: 3 },
+  kg: { text: "kg", decimals: 1 },
   g: { text: "g", decimals: 0 },
   "g cm2": { text: "g cm²", decimals: 0 },
   mAh: { text: "mAh", decimals: 0 },
@@ -74,7 +76,7 @@ export interface FormatOptions {
   readonly signed?: boolean;
   /** The words for a value that does not exist. */
   readonly none?: string;
-  /** The system of units to show it in; the value and its uncertainty stay in `unit`. */
+  /** The system of units to show it in, the reader's where left out; the value and its uncertainty stay in `unit`. */
   readonly units?: UnitSystem;
 }
 
@@ -110,7 +112,7 @@ function usualDecimals(shown: number, usual: number): number {
 }
 
 /** How a unit is shown in another system; null where it is shown as it is. */
-function otherUnit(unit: string, units: UnitSystem = "metric") {
+function otherUnit(unit: string, units: UnitSystem = unitsNow()) {
   if (units === "metric") return null;
   const from = unitOf(unit).factor === undefined ? unitOf(unit).text : unit;
   const to = shownUnit(from, units);
@@ -128,7 +130,8 @@ export function formatValue(value: number | null, unit: string, options: FormatO
   const other = otherUnit(unit, options.units);
   if (other) {
     const { units, uncertainty = 0, decimals: _, ...same } = options;
-    return formatValue(other.value(value), other.unit, { ...same, uncertainty: other.spread(uncertainty) });
+    const uncertain = { uncertainty: other.spread(uncertainty) };
+    return formatValue(other.value(value), other.unit, { ...same, ...uncertain, units: "metric" });
   }
   const { text, decimals, factor = 1, close } = unitOf(unit);
   const shown = value * factor;
@@ -151,7 +154,7 @@ export function formatBand(
     return formatValue(value, unit, options);
   }
   const other = otherUnit(unit, options.units);
-  if (other) return formatBand(other.value(value), other.spread(uncertainty), other.unit);
+  if (other) return formatBand(other.value(value), other.spread(uncertainty), other.unit, { units: "metric" });
   const { text, factor = 1, close } = unitOf(unit);
   const spread = uncertainty * factor;
   const places = decimalsFor(spread);
@@ -160,7 +163,7 @@ export function formatBand(
   return close ? `${figures}${text}` : `${figures}${NO_BREAK}${text}`;
 }
 
-/** A unit as it is written beside a figure: `percent` is `%`, `ohm` is `mΩ`, `1` is nothing. */
+/** A unit as it is written beside a figure: `percent` is `%`, `ohm` is `mΩ`, `1` is nothing; the reader's, where there is another. */
 export function unitText(unit: string): string {
-  return unitOf(unit).text;
+  return unitOf(shownUnit(unit, unitsNow())).text;
 }
