@@ -5,7 +5,10 @@ import type { UnitSystem } from "#machine/units";
 import { el } from "#view/dom";
 import { chooseUnits, onUnits, unitsNow } from "#view/units";
 import { en } from "#view/words/en";
+import { enPresent } from "#view/words/en-present";
+import { enSheet } from "#view/words/en-sheet";
 import { openText, save, toDemo } from "./actions.ts";
+import type { SheetKind } from "./sheet-pieces.ts";
 import { chooseTheme, type Theme, themeNow } from "./theme.ts";
 
 /** Builds the menu: a fold that closes when something was chosen, on Escape, or when the reader goes elsewhere. */
@@ -29,6 +32,9 @@ export function makeMenu({ doc, bench }: Socket): HTMLElement {
     close();
     summary.focus();
   });
+  body.addEventListener("click", (event) => {
+    if ((event.target as Element).closest("a")) close();
+  });
   doc.addEventListener("pointerdown", (event) => {
     if (fold.open && !fold.contains(event.target as Node)) close();
   });
@@ -49,6 +55,13 @@ export function makeMenu({ doc, bench }: Socket): HTMLElement {
   body.append(
     group(en.header.demo, ...demos.map((demo) => action(demo.name, () => toDemo(bench, demo)))),
     group(
+      en.header.room,
+      el(doc, "a", { href: "?present", "data-present": "" }, enPresent.present),
+      action(enSheet.print, () => print(doc, "handout")),
+      action(enSheet.printKey, () => print(doc, "key")),
+      el(doc, "a", { href: "./to-teach-with-this.html" }, en.header.evening),
+    ),
+    group(
       en.header.file,
       action(en.header.save, () => save(bench.now, doc)),
       action(en.header.open, () => file.click()),
@@ -67,6 +80,9 @@ export function makeMenu({ doc, bench }: Socket): HTMLElement {
   );
   return fold;
 }
+
+const print = (doc: Document, kind: SheetKind) =>
+  void import("./sheet.ts").then(({ printSheet }) => printSheet(doc, kind));
 
 /** One radio button for each word of a choice. */
 function radios<C extends string>(

@@ -7,6 +7,8 @@ import { setFormula } from "#view/formula";
 import type { Shown } from "#view/shown";
 import { enSheet as en } from "#view/words/en-sheet";
 
+import { tablePiece, tablesOf } from "./sheet-tables.ts";
+
 export type SheetKind = "handout" | "key";
 
 /** Empty lines to write on. */
@@ -102,7 +104,7 @@ const exercisesOf = (state: object): Exercise[] | null =>
 export const isGuess = (shown: Shown | undefined): boolean =>
   typeof shown?.state === "object" && shown.state !== null && (isChoose(shown.state) || isEstimate(shown.state));
 
-/** What stands for a cell on the sheet; nothing for inputs, tables and warnings, which are of no use on paper. */
+/** What stands for a cell on the sheet; nothing for inputs and warnings, which are of no use on paper. */
 export async function pieceOf(kind: SheetKind, host: Element, shown: Shown | undefined): Promise<HTMLElement | null> {
   const doc = host.ownerDocument;
   const state = shown?.state;
@@ -113,7 +115,9 @@ export async function pieceOf(kind: SheetKind, host: Element, shown: Shown | und
     if (exercises) return exercisePiece(doc, kind, exercises);
   }
   const figures = [...host.querySelectorAll("figure")].filter((figure) => figure.querySelector("svg"));
-  if (figures.length === 0 || !shown) return null;
+  const tables = tablesOf(host).map((table) => tablePiece(kind, table));
+  if (!shown || figures.length + tables.length === 0) return null;
+  if (figures.length === 0) return el(doc, "div", {}, ...tables);
   if (kind === "key") return el(doc, "p", { class: "sheet-piece" }, `${en.shows}: ${shown.view.words(state)}`);
   return el(doc, "div", { class: "sheet-piece" }, ...figures.map(pictureOf), ruled(doc, 2, en.see));
 }

@@ -1,30 +1,13 @@
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { launchChromium } from "../support/chromium.ts";
-import { breaches, desktop, emptyWords, figures, pages, phone, settled, visit } from "../support/page.ts";
+import { barriers, breaches, desktop, emptyWords, figures, pages, phone, settled, visit } from "../support/page.ts";
 
 let browser: Browser;
 beforeAll(async () => {
   browser = await launchChromium();
 });
 afterAll(() => browser?.close());
-
-const require = createRequire(import.meta.url);
-const axe = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
-
-/** What the accessibility rules find, as `rule: element`. */
-async function barriers(page: Page): Promise<string[]> {
-  await page.evaluate(axe);
-  return page.evaluate(async () => {
-    type Axe = {
-      run(): Promise<{ violations: { id: string; nodes: { target: unknown[]; failureSummary?: string }[] }[] }>;
-    };
-    const { violations } = await (window as unknown as { axe: Axe }).axe.run();
-    return violations.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.target.join(" ")}`));
-  });
-}
 
 /** Answers every question, opens how the first figure came about, the parts, and every fold. */
 async function openEverything(page: Page): Promise<void> {

@@ -2,7 +2,7 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { launchChromium } from "../support/chromium.ts";
-import { breaches, emptyWords, settled, visit } from "../support/page.ts";
+import { barriers, breaches, emptyWords, settled, visit } from "../support/page.ts";
 
 let browser: Browser;
 beforeAll(async () => {
@@ -132,6 +132,7 @@ describe("while a page is presented", () => {
     const open = await presented("/room-at-the-top.html?present=3");
     const { page } = open;
     await page.locator(".present-ask").click();
+    expect(await barriers(page)).toEqual([]);
     await page.locator(".room textarea").fill("100 200 <b>x</b> 150");
     await expect.poll(() => page.locator(".room figcaption").textContent()).toContain("3 guesses");
     await page.keyboard.press("PageDown");

@@ -68,6 +68,22 @@ describe("the head of a page", () => {
     expect(bench.now.pack.cells).toBe(12);
   });
 
+  it("leads into a room: to present, to print, to plan", () => {
+    const words = [...head.querySelectorAll('.menu-group[aria-label="For a room of people"] > :is(a, button)')];
+    expect(words.map((each) => each.textContent)).toEqual([
+      "present this page",
+      "print a handout",
+      "print the key",
+      "plan an evening",
+    ]);
+    expect(words[0]?.hasAttribute("data-present")).toBe(true);
+    expect(words[3]?.getAttribute("href")).toBe("./to-teach-with-this.html");
+    const fold = head.querySelector<HTMLDetailsElement>("details.menu")!;
+    fold.open = true;
+    (words[3] as HTMLElement).click();
+    expect(fold.open).toBe(false);
+  });
+
   it("lets colours and units be chosen, and keeps the choice", async () => {
     const pick = (value: string) => {
       const input = head.querySelector<HTMLInputElement>(`input[value=${value}]`)!;

@@ -90,6 +90,10 @@ beforeEach(() => {
       "p|At the bench: measure.",
     ].join("\n"),
   );
+  document.querySelector("[data-cell=cell-5]")!.innerHTML = `<table role="grid"><caption>What it costs</caption>
+    <thead><tr><td></td><th>now</th><th>with 14</th></tr></thead>
+    <tbody><tr><th>speed</th><td><label>x</label><input value="4,321"></td><td tabindex="0">5,678</td></tr></tbody></table>
+    <details><table><tbody><tr><td>behind</td></tr></tbody></table></details>`;
   const host = document.querySelector("[data-cell=cell-3]")!;
   const figure = document.createElement("figure");
   const svg = document.createElementNS("http://www.w3.org/2000/svg", "svg");
@@ -135,6 +139,28 @@ describe("a handout", () => {
     expect(headings(made)).toEqual(["Plots", "Try it with numbers", "In three lines"]);
     expect(made.querySelectorAll(".boxes li")).toHaveLength(2);
     expect(made.querySelectorAll("ol .blank-number").length).toBe(made.querySelectorAll("ol > li").length);
+  });
+
+  it("gives a table's first figures and leaves room for the others; the key has them all", async () => {
+    const [asked, told] = [await sheet("handout"), await sheet("key")];
+    const cells = (made: HTMLElement) => [...made.querySelectorAll("tbody td")].map((cell) => plain(cell.textContent));
+    expect(asked.querySelector("caption")?.textContent).toBe("What it costs");
+    expect(cells(asked)).toEqual(["4,321", ""]);
+    expect(asked.querySelectorAll(".to-fill")).toHaveLength(1);
+    expect(plain(asked.textContent)).toContain("Fill in what you expect");
+    expect(cells(told)).toEqual(["4,321", "5,678"]);
+    expect(plain(told.textContent)).not.toContain("Fill in");
+    for (const made of [asked, told])
+      expect(made.querySelector("table [tabindex], table input, table label")).toBeNull();
+  });
+
+  it("gives a map of gears whole to both", async () => {
+    const table = document.querySelector("[data-cell=cell-5] table")!;
+    table.className = "gear-grid";
+    for (const kind of ["handout", "key"] as const) {
+      const made = await sheet(kind);
+      expect([...made.querySelectorAll("tbody td")].map((cell) => plain(cell.textContent))).toEqual(["4,321", "5,678"]);
+    }
   });
 
   it("shows the pictures as they stand, under names of their own", async () => {

@@ -1,4 +1,6 @@
 /** Opens pages of the built site in Chromium and notes everything that a good page doesn't do. */
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { inject, onTestFinished } from "vitest";
 import { filesIn } from "./site.ts";
@@ -107,4 +109,19 @@ export async function figures(page: Page): Promise<Record<string, string>> {
       }),
     ),
   );
+}
+
+const require = createRequire(import.meta.url);
+const axe = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
+
+/** What the accessibility rules find, as `rule: element`. */
+export async function barriers(page: Page): Promise<string[]> {
+  await page.evaluate(axe);
+  return page.evaluate(async () => {
+    type Axe = {
+      run(): Promise<{ violations: { id: string; nodes: { target: unknown[]; failureSummary?: string }[] }[] }>;
+    };
+    const { violations } = await (window as unknown as { axe: Axe }).axe.run();
+    return violations.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.target.join(" ")}`));
+  });
 }

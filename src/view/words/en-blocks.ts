@@ -122,7 +122,7 @@ export const enBlocks = {
     room: (ceiling: string) =>
       `At half charge and full pitch the ceiling lies at ${ceiling}: this machine has room even there. Try more pitch, or a tired pack.`,
     gone: (ceiling: string) =>
-      `At half charge and full pitch the ceiling has sunk to ${ceiling}. The ten per cent are gone, and the governor stands at full duty, waiting for less pitch.`,
+      `At half charge and full pitch the ceiling has sunk to ${ceiling}. What seemed to be left is gone, and the governor stands at full duty, waiting for less pitch.`,
   },
   learned: {
     means: (motor: string, head: string) => `100 % now means ${motor} at the motor: ${head} at the rotor.`,

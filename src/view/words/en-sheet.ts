@@ -12,6 +12,7 @@ export const enSheet = {
   guess: "Your guess",
   why: "Why?",
   see: "What does it show?",
+  fill: "Fill in what you expect; then look.",
   answer: "Answer",
   exercises: "Try it with numbers",
   right: "Right",

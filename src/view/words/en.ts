@@ -121,6 +121,8 @@ export const en = {
     share: "share",
     menu: "more",
     demo: "Back to a demo machine",
+    room: "For a room of people",
+    evening: "plan an evening",
     file: "File",
     save: "save to a file",
     open: "open a file",

@@ -1,0 +1,42 @@
+/** Tables of a page on paper: whole on the key; on the handout with the first figures given, and room for the others. */
+import { el } from "#view/dom";
+import { enSheet as en } from "#view/words/en-sheet";
+import type { SheetKind } from "./sheet-pieces.ts";
+
+/** The tables of a cell that stand open on the page; those that are folded behind a plot tell nothing that it doesn't. */
+export const tablesOf = (host: Element): HTMLTableElement[] =>
+  [...host.querySelectorAll("table")].filter((table) => !table.closest("details, [hidden]"));
+
+/** A table as it stands, or as a form to fill in. A map of gears is a picture, and stands whole on both. */
+export function tablePiece(kind: SheetKind, table: HTMLTableElement): HTMLElement {
+  const doc = table.ownerDocument;
+  const copy = plainTable(table);
+  const asks = kind === "handout" && !table.matches(".gear-grid");
+  if (asks) emptied(copy);
+  const title = table.closest("figure")?.querySelector(".plot-title")?.textContent;
+  const head = title ? [el(doc, "p", { class: "sheet-ask" }, title)] : [];
+  return el(doc, "div", { class: "sheet-piece" }, ...head, copy, ...(asks ? [el(doc, "p", {}, en.fill)] : []));
+}
+
+/** A copy with what was typed as text, and nothing that only works on a screen. */
+function plainTable(table: HTMLTableElement): HTMLTableElement {
+  const copy = table.cloneNode(true) as HTMLTableElement;
+  const values = [...table.querySelectorAll("input")].map(({ value }) => value);
+  for (const [i, input] of [...copy.querySelectorAll("input")].entries()) input.replaceWith(values[i] ?? "");
+  for (const gone of copy.querySelectorAll("label, button, .heard, [hidden]")) gone.remove();
+  for (const part of [copy, ...copy.querySelectorAll("*")]) {
+    for (const name of ["id", "role", "tabindex", "aria-selected", "data-input"]) part.removeAttribute(name);
+  }
+  return copy;
+}
+
+/** Leaves the first column of figures, where there are others to be found from it. */
+function emptied(table: HTMLTableElement): void {
+  for (const row of table.querySelectorAll("tbody tr")) {
+    const figures = row.querySelectorAll("td");
+    for (const cell of [...figures].slice(figures.length > 1 ? 1 : 0)) {
+      cell.textContent = "\u00a0";
+      cell.className = "to-fill";
+    }
+  }
+}
