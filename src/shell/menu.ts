@@ -8,7 +8,7 @@ import { en } from "#view/words/en";
 import { enPresent } from "#view/words/en-present";
 import { enSheet } from "#view/words/en-sheet";
 import { openText, save, toDemo } from "./actions.ts";
-import type { SheetKind } from "./sheet-pieces.ts";
+import type { SheetKind } from "./sheet-kind.ts";
 import { chooseTheme, type Theme, themeNow } from "./theme.ts";
 
 /** Builds the menu: a fold that closes when something was chosen, on Escape, or when the reader goes elsewhere. */

@@ -7,9 +7,8 @@ import { setFormula } from "#view/formula";
 import type { Shown } from "#view/shown";
 import { enSheet as en } from "#view/words/en-sheet";
 
+import type { SheetKind } from "./sheet-kind.ts";
 import { tablePiece, tablesOf } from "./sheet-tables.ts";
-
-export type SheetKind = "handout" | "key";
 
 /** Empty lines to write on. */
 export const ruled = (doc: Document, count: number, label = ""): HTMLElement =>

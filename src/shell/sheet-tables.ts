@@ -1,7 +1,7 @@
 /** Tables of a page on paper: whole on the key; on the handout with the first figures given, and room for the others. */
 import { el } from "#view/dom";
 import { enSheet as en } from "#view/words/en-sheet";
-import type { SheetKind } from "./sheet-pieces.ts";
+import type { SheetKind } from "./sheet-kind.ts";
 
 /** The tables of a cell that stand open on the page; those that are folded behind a plot tell nothing that it doesn't. */
 export const tablesOf = (host: Element): HTMLTableElement[] =>

@@ -18,7 +18,8 @@ import { enSheet as en } from "#view/words/en-sheet";
 import { openNow } from "./at-hand.ts";
 import { giver } from "./given.ts";
 import { gistOf } from "./header.ts";
-import { exercisePiece, isGuess, pieceOf, ruled, type SheetKind } from "./sheet-pieces.ts";
+import type { SheetKind } from "./sheet-kind.ts";
+import { exercisePiece, isGuess, pieceOf, ruled } from "./sheet-pieces.ts";
 import "./sheet.css";
 
 /** Prints the open page's handout or key, and nothing else of it. */

@@ -7,7 +7,7 @@ import { enRoom } from "#view/words/en-room-guesses";
 import { enSheet } from "#view/words/en-sheet";
 import { enStart } from "#view/words/en-start";
 import { openNow } from "./at-hand.ts";
-import type { SheetKind } from "./sheet-pieces.ts";
+import type { SheetKind } from "./sheet-kind.ts";
 
 /** Puts the buttons at the head of an opened fold, once. */
 export function fitOut(fold: HTMLDetailsElement): void {
