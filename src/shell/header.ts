@@ -1,8 +1,6 @@
 /** The head of every page: which machine is on the bench, and what can be done with it as a whole. */
 import { benchAim, bind, refreshAll, type Socket, socketFor } from "#inputs/bound";
-import { withUnit } from "#inputs/typed";
 import type { Bench } from "#machine/bench";
-import { fieldAt } from "#machine/fields";
 import type { Machine } from "#machine/machine";
 import { el, setAttribute, setText } from "#view/dom";
 import { machineTitle } from "#view/machine-name";
@@ -10,14 +8,8 @@ import { rested } from "#view/rested";
 import { type Shown, show, type View } from "#view/shown";
 import { en } from "#view/words/en";
 import { redo, share, undo } from "./actions.ts";
+import { gistOf } from "./gist.ts";
 import { makeMenu } from "./menu.ts";
-
-/** A machine in a line: gears, Kv, rotor. */
-export function gistOf({ gears, motor, mainRotor }: Machine): string {
-  const kv = withUnit(motor.kvRpmPerVolt, fieldAt("motor.kvRpmPerVolt"));
-  const rotor = withUnit(mainRotor.diameterMm, fieldAt("mainRotor.diameterMm"));
-  return `${gears.pinionTeeth}\u202f:\u202f${gears.mainTeeth} \u2002${kv} \u2002${rotor}`;
-}
 
 function makeHeader(socket: Socket): HTMLElement {
   const { doc, bench } = socket;
