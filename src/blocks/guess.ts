@@ -31,12 +31,13 @@ export function choose(question: Omit<ChooseState, "given"> & { answers: Answers
   return show(chooseView, { ...rest, given: typeof given === "string" ? given : null });
 }
 
-function chooseReply(state: ChooseState): string {
+/** What the page answers; the truth stands on a line of its own behind a wrong guess. */
+function chooseReply(state: ChooseState, between = " "): string {
   if (state.given === null) return "";
   const right = state.options.find((option) => option.key === state.right);
-  const truth =
-    state.given === state.right || !right ? "" : `${en.guess.truth} ${right.says}. ${state.reply[state.right] ?? ""}`;
-  return [state.given === SHOWN ? "" : (state.reply[state.given] ?? ""), truth].filter(Boolean).join(" ");
+  const why = (state.reply[state.right] ?? "").replace(en.guess.praise, "");
+  const truth = state.given === state.right || !right ? "" : `${en.guess.truth(right.says)} ${why}`;
+  return [state.given === SHOWN ? "" : (state.reply[state.given] ?? ""), truth].filter(Boolean).join(between);
 }
 
 const chooseView: View<ChooseState> = {
@@ -76,7 +77,7 @@ const chooseView: View<ChooseState> = {
         radio.parentElement?.classList.toggle("is-guess", key === state.given);
       }
       setHidden(showMe, state.given !== null);
-      setText(reply, chooseReply(state));
+      setText(reply, chooseReply(state, "\n"));
       setHidden(reply, state.given === null);
       asked(state);
     };

@@ -14,7 +14,7 @@ const choice = (answers: Answers) =>
       { key: "reference", says: "of a learned speed" },
     ],
     right: "reference",
-    reply: { power: "Power is what it spends.", reference: "It once learned a speed." },
+    reply: { power: "Power is what it spends.", reference: "Yes. It once learned a speed." },
     answers,
   });
 
@@ -63,7 +63,7 @@ describe("a choice", () => {
     all<HTMLInputElement>("input")[0]!.click();
     expect(answersNow().share).toBe("power");
     expect(one("[role=status]").textContent).toBe(
-      "Power is what it spends. It is of a learned speed. It once learned a speed.",
+      "Power is what it spends.\nThe answer: “of a learned speed”. It once learned a speed.",
     );
     expect(one(".is-guess").textContent).toBe("of the power");
     expect(one(".is-right").textContent).toBe("of a learned speed");
@@ -72,13 +72,13 @@ describe("a choice", () => {
   it("answers a right guess once", () => {
     const { all, one } = following(choice);
     all<HTMLInputElement>("input")[1]!.click();
-    expect(one("[role=status]").textContent).toBe("It once learned a speed.");
+    expect(one("[role=status]").textContent).toBe("Yes. It once learned a speed.");
   });
 
   it("shows the answer without a guess", () => {
     const { all, one, button } = following(choice);
     button("show me").click();
-    expect(one("[role=status]").textContent).toBe("It is of a learned speed. It once learned a speed.");
+    expect(one("[role=status]").textContent).toBe("The answer: “of a learned speed”. It once learned a speed.");
     expect(all<HTMLInputElement>("input").some((radio) => radio.checked)).toBe(false);
     expect(button("show me").hidden).toBe(true);
   });
