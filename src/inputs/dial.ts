@@ -1,6 +1,6 @@
 /**
- * A number in the prose that can be changed where it stands: dragged sideways, stepped by the arrow keys, or typed after
- * Enter or a double click. It names its unit.
+ * A number in the prose that can be changed where it stands: dragged sideways, stepped by the arrow keys, or typed: at
+ * once, after a double click, or after a tap. It names its unit.
  */
 import { fieldAt } from "#machine/fields";
 import type { Machine } from "#machine/machine";
@@ -37,8 +37,9 @@ export function makeDial(socket: Socket, path: string): Control {
     "aria-label": field.name,
     "aria-describedby": hint.id,
   });
+  const gap = doc.createTextNode("");
   const unit = el(doc, "span", { class: "unit" });
-  const element = el(doc, "span", { class: "dial", "data-input": path }, input, "\u00a0", unit, hint);
+  const element = el(doc, "span", { class: "dial", "data-input": path }, input, gap, unit, hint);
   const box = boxFor(input, element, work);
   let keyGesture = "";
 
@@ -69,13 +70,15 @@ export function makeDial(socket: Socket, path: string): Control {
       edit();
       return;
     }
+    // A figure typed on it begins a new number.
+    if (/^\d$/.test(event.key) && !event.ctrlKey && !event.metaKey && !event.altKey) return edit();
     const steps = stepsOf(event.key, work);
     if (steps === null) return;
     event.preventDefault();
     if (!event.repeat || keyGesture === "") keyGesture = newGesture();
     write(work.stepped(steps), keyGesture);
   });
-  dragSideways(input, work, write);
+  dragSideways(input, work, write, edit);
 
   let shown: unknown;
   return {
@@ -93,7 +96,9 @@ export function makeDial(socket: Socket, path: string): Control {
       setAttribute(input, "aria-valuemax", String(Math.max(high, Number(value))));
       setAttribute(input, "aria-valuenow", typeof value === "number" ? String(value) : null);
       setAttribute(input, "aria-valuetext", work.words());
-      if (anew) setText(unit, unitBeside(field));
+      if (!anew) return;
+      setText(unit, unitBeside(field));
+      gap.data = ["", "°"].includes(unitBeside(field)) ? "" : "\u00a0";
     },
   };
 }
@@ -117,13 +122,16 @@ function dragSideways(
   input: HTMLInputElement,
   work: NumberWork,
   write: (value: number | null, gesture: string) => void,
+  edit: () => void,
 ): void {
   let from: number | null = null;
+  let moved = false;
   let startX = 0;
   let gesture = "";
   input.addEventListener("pointerdown", (event) => {
     if (!input.readOnly || event.button !== 0) return;
     from = work.value();
+    moved = false;
     startX = event.clientX;
     gesture = newGesture();
     input.setPointerCapture(event.pointerId);
@@ -133,7 +141,12 @@ function dragSideways(
     const { low, high, step } = work.field();
     const pixels = Math.min(MOST_PIXELS_PER_STEP, (SPAN * step) / (high - low));
     const steps = Math.round((event.clientX - startX) / pixels);
+    moved ||= steps !== 0;
     write(steps === 0 ? from : work.stepped(steps, from), gesture);
+  });
+  // A finger has no arrow keys: its tap asks for the keypad.
+  input.addEventListener("pointerup", (event) => {
+    if (from !== null && !moved && event.pointerType === "touch") edit();
   });
   for (const name of ["pointerup", "pointercancel", "lostpointercapture"] as const) {
     input.addEventListener(name, () => {

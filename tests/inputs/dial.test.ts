@@ -80,6 +80,36 @@ describe("a number in the prose", () => {
     expect(box(element).readOnly).toBe(false);
   });
 
+  it("takes a figure typed on it as the start of a new number", () => {
+    const { element } = at(kv);
+    expect(press(box(element), "9", { ctrlKey: true })).toBe(true);
+    expect(box(element).readOnly).toBe(true);
+    expect(press(box(element), "9")).toBe(true);
+    expect(box(element).readOnly).toBe(false);
+  });
+
+  it("is typed after a finger's tap, but not after its drag, nor after a click", () => {
+    const tap = (pointerType: string, dx: number) => {
+      const { element } = at(kv);
+      const point = (name: string, x: number) =>
+        box(element).dispatchEvent(
+          new PointerEvent(name, { clientX: x, button: 0, pointerId: 1, pointerType, bubbles: true }),
+        );
+      point("pointerdown", 100);
+      if (dx !== 0) point("pointermove", 100 + dx);
+      point("pointerup", 100 + dx);
+      return !box(element).readOnly;
+    };
+    expect(tap("touch", 0)).toBe(true);
+    expect(tap("touch", 40)).toBe(false);
+    expect(tap("mouse", 0)).toBe(false);
+  });
+
+  it("leaves no gap where there is no unit", () => {
+    expect(at("motor.poles").element.textContent).toMatch(/^(?!\u00a0)/);
+    expect(at(kv).element.textContent).toMatch(/^\u00a0rpm/);
+  });
+
   it("says what it can't take, and keeps the value", () => {
     const { bench, element } = at(kv);
     press(box(element), "Enter");
