@@ -158,6 +158,7 @@ const modesTableView: View<ModesTableState> = {
     const rows: Row[] = [];
     return (state) => {
       if (!head.firstChild) {
+        table.classList.toggle("is-brief", state.brief);
         const titles = [en.modes.name, en.modes.head, en.modes.throttle, ...columns(state).map(([, title]) => title)];
         head.append(...titles.map((title) => el(doc, "th", { scope: "col" }, title)));
       }

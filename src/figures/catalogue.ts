@@ -17,7 +17,7 @@ export const catalogue = {
   "pack-open-voltage": whole("V", "pack at rest, at this charge"),
   "pack-resistance": whole("ohm", "pack and leads, at this temperature"),
   "air-density": whole("kg/m3", "density of the air at the field"),
-  "no-load-head-speed": whole("rpm", "full duty, nothing to drive"),
+  "no-load-head-speed": whole("rpm", "fastest, with nothing to drive"),
   "learning-head-speed": whole("rpm", "head speed to expect while it learns"),
   "learned-motor-speed": whole("rpm", "motor speed that 100 % throttle asks for"),
   "learned-head-speed": whole("rpm", "head speed that 100 % throttle asks for"),

@@ -4,7 +4,7 @@ import { machineToFileText, readMachineFile } from "#machine/file";
 import { writeLink } from "#machine/link";
 import type { Machine } from "#machine/machine";
 import { en } from "#view/words/en";
-import { say, sayQuietly } from "./messages.ts";
+import { say, sayQuietly, settle } from "./messages.ts";
 
 /** The address of this page with the machines of the bench in it. */
 export function linkOf({ now, whatIf }: Pick<Bench, "now" | "whatIf">, address: string): string {
@@ -60,10 +60,14 @@ export function openText(bench: Bench, text: string): void {
   else say({ kind: "result", subject: "file", words: en.messages.opened(machine.name) });
 }
 
-/** Puts a demo machine on the bench, alone. */
+/** Puts a demo machine on the bench, alone. What the message says of undo is true until the next change. */
 export function toDemo(bench: Bench, demo: Machine): void {
   bench.replace(demo, null);
   say({ kind: "result", subject: "demo", words: en.messages.demo(demo.name) });
+  const stop = bench.subscribe(() => {
+    stop();
+    settle("demo");
+  });
 }
 
 /** Goes one step back, and says so to those who can't see it. */

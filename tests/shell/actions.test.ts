@@ -91,7 +91,9 @@ describe("going back to a demo", () => {
     bench.startWhatIf();
     toDemo(bench, garden);
     expect([bench.now, bench.whatIf]).toEqual([garden, null]);
+    expect(told("result")).toContain(garden.name);
     bench.undo();
+    expect(told("result")).toBe("");
     expect(bench.now.gears.pinionTeeth).toBe(14);
   });
 });

@@ -41,7 +41,7 @@ export const enBlocks = {
     close: "close",
   },
   warnings: {
-    none: "Nothing stands against it, as far as this model can see.",
+    none: "No warnings, as far as this model can see.",
     also: (mode: string, value: string, limit: string) => `The same in "${mode}": ${value}, and the limit is ${limit}.`,
   },
   modes: {
