@@ -60,6 +60,7 @@ export function placeTable(figures: Figures, mode: number): Shown<FactsState> {
   const [first] = sides;
   return factsTable({
     name: "place-in-band",
+    own: pinions.indexOf(gears.pinionTeeth),
     caption: en.place.caption(modeName(figures.machine, mode)),
     columns: ["", ...pinions.map(en.place.column)],
     rows: [

@@ -83,6 +83,7 @@ export function cellsTable(figures: Figures, other: number, mode = 0): Shown<Fac
   });
   return factsTable({
     name: "other-cells",
+    own: 0,
     caption: en.caption,
     columns: [en.figure, en.now(cells), en.other(other)],
     rows: (["kv", "current", "bare", "wiring", "ceiling"] as const).map((key) => ({

@@ -110,7 +110,7 @@ function curvesOf(
       ys: values,
     });
   };
-  add("pinned", en.runs.pinned, "pinned-now", beside.pinned);
+  add("pinned-run", en.runs.run, "pinned-now", beside.pinned);
   // The last comes first, so that the reader's machine lies on top.
   for (let i = state.runs.length - 1; i >= 0; i--) {
     const run = state.runs[i]!;

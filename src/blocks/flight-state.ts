@@ -3,13 +3,15 @@ import { type FlightRequest, type FlightResult, flightOf, knownFlight, sizeOf } 
 import { type LaneName, laneAt } from "#flights/lanes";
 import { flightWords, flightWordsInShort } from "#flights/told";
 import type { Ink } from "#plots/state";
-import { formatValue } from "#view/format";
+import { firstSentence, formatValue } from "#view/format";
 import { enFlights as en } from "#view/words/en-flights";
 import { timeOf } from "./flight-curve.ts";
 
 export interface FlightRun {
   readonly key: string;
   readonly label: string;
+  /** What it is called in sentences, where that is more than its label. */
+  readonly named?: string;
   readonly ink: Ink;
   readonly request: FlightRequest;
 }
@@ -34,6 +36,8 @@ export interface FlightState {
   /** Length of the time axis, s. */
   readonly seconds: number;
   readonly runs: readonly FlightRun[];
+  /** The same flight of the pinned machine: flown after the others, drawn and told beside them. */
+  readonly pinned?: FlightRun;
   readonly drawing: Drawing | null;
   /** The reader has said go, or nobody needs to. */
   readonly go: boolean;
@@ -59,6 +63,65 @@ export function resultsOf(state: FlightState): readonly FlightResult[] | null {
   if (!state.go) return null;
   const results = state.runs.map(({ request }) => (state.long ? knownFlight(request) : flightOf(request)));
   return results.every((result) => result !== null) ? results : null;
+}
+
+/** The pinned machine's flight: flown here where all of them are short; null while it isn't known, or where there is none. */
+export function pinnedResult({ go, runs, pinned }: FlightState): FlightResult | null {
+  if (!go || !pinned) return null;
+  const known = knownFlight(pinned.request);
+  if (known) return known;
+  return takesLong([...runs, pinned].map(({ request }) => request)) ? null : flightOf(pinned.request);
+}
+
+/** A state and the results of its runs, one for each; none while it isn't flown. */
+export interface Flights {
+  readonly state: FlightState;
+  readonly results: readonly FlightResult[];
+}
+
+/** The flights with the pinned machine's as the last, once it is flown. */
+export function withPinned({ state, results }: Flights, then: FlightResult | null): Flights {
+  const [first, ...rest] = state.runs;
+  if (!first || !state.pinned || !then || results.length === 0) return { state, results };
+  const runs = [{ ...first, label: first.label || en.runs.now }, ...rest, state.pinned];
+  return { state: { ...state, runs }, results: [...results, then] };
+}
+
+/** Whether one of the machine's own runs is dashed. */
+export const hasDashed = ({ runs }: FlightState): boolean => runs.some(({ ink }) => ink === "pinned-now");
+
+/** The state while a collective is being drawn: all fly by it. */
+export function drawnBy(state: FlightState, collectivesDeg: readonly number[] | null): FlightState {
+  if (!collectivesDeg || state.drawing?.what !== "collective") return state;
+  const drawn = (run: FlightRun): FlightRun =>
+    run.request.scenario.kind === "drawn"
+      ? { ...run, request: { ...run.request, scenario: { ...run.request.scenario, collectivesDeg } } }
+      : run;
+  return { ...state, runs: state.runs.map(drawn), ...(state.pinned ? { pinned: drawn(state.pinned) } : {}) };
+}
+
+/** Values nearer to each other than this share of the larger one lie on each other in any lane. */
+const NEAR = 1e-3;
+
+/** Whether two flights lie on each other in all lanes, wherever one looks. */
+function sameFlight({ lanes, seconds }: FlightState, a: FlightResult | undefined, b: FlightResult): boolean {
+  if (!a?.ok || !b.ok) return false;
+  return Array.from({ length: LOOKS }, (_, i) => timeOf(i, seconds, LOOKS)).every((time) =>
+    lanes.every((lane) => {
+      const [one, other] = [laneAt(a.trace, lane, time), laneAt(b.trace, lane, time)];
+      if (one === null || other === null) return one === other;
+      return Math.abs(one - other) <= NEAR * Math.max(1, Math.abs(one), Math.abs(other));
+    }),
+  );
+}
+
+const LOOKS = 101;
+
+/** What is told of the pinned machine's flight: its main sentence, or that it is the same. */
+function pinnedWords(state: FlightState, { request }: FlightRun, first: FlightResult | undefined, then: FlightResult) {
+  if (!then.ok) return then.why;
+  if (sameFlight(state, first, then)) return en.samePinned;
+  return then.learned ? flightWordsInShort(then) : firstSentence(flightWords(then, request.scenario));
 }
 
 /** How far the guess was off, in words; nothing where none was drawn. */
@@ -89,7 +152,8 @@ export function wordsOf(state: FlightState): string {
   }
   const results = resultsOf(state);
   if (!results) return en.soon;
-  return inOne(saidOf(state, results));
+  const all = withPinned({ state, results }, pinnedResult(state));
+  return inOne(saidOf(all.state, all.results));
 }
 
 /** What is said of one run: what it is called, where others stand beside it, and its sentences. */
@@ -105,8 +169,14 @@ export function saidOf(state: FlightState, results: readonly FlightResult[]): Sa
     if (!result) return { label: "", words: "" };
     // The same machine flown otherwise: only what sets it apart.
     const beside = i > 0 && run.ink === "pinned-now";
-    const words = result.ok && beside ? flightWordsInShort(result) : runWords(run, result);
-    return { label: state.runs.length > 1 ? `${run.label[0]?.toUpperCase()}${run.label.slice(1)}:` : "", words };
+    const words =
+      run === state.pinned
+        ? pinnedWords(state, run, results[0], result)
+        : result.ok && beside
+          ? flightWordsInShort(result)
+          : runWords(run, result);
+    const name = run.named ?? run.label;
+    return { label: state.runs.length > 1 ? `${name[0]?.toUpperCase()}${name.slice(1)}:` : "", words };
   });
   return [...told, { label: "", words: gapWords(state, results[0]) }].filter(({ words }) => words !== "");
 }

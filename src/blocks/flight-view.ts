@@ -2,7 +2,6 @@
 import type { FlightResult } from "#flights/flight";
 import { laneAt } from "#flights/lanes";
 import type { Bench } from "#machine/bench";
-import { drawing } from "#plots/draw";
 import type { Layout } from "#plots/layout";
 import type { PlotState } from "#plots/state";
 import { tableBehind } from "#plots/table";
@@ -15,15 +14,31 @@ import { buttonsFor } from "./flight-buttons.ts";
 import { clockFor } from "./flight-clock.ts";
 import { cursorOn, valueText } from "./flight-cursor.ts";
 import { written } from "./flight-curve.ts";
+import { lanesIn } from "./flight-drawn.ts";
 import { laneStates, timeText } from "./flight-lanes.ts";
 import { heightOf, type LaneMemory, laneLayouts } from "./flight-layout.ts";
 import { handOn } from "./flight-pencil.ts";
-import { type FlightState, inOne, resultsOf, type Said, saidOf, wordsOf } from "./flight-state.ts";
+import {
+  drawnBy,
+  type FlightState,
+  type Flights,
+  hasDashed,
+  inOne,
+  pinnedResult,
+  resultsOf,
+  type Said,
+  saidOf,
+  withPinned,
+  wordsOf,
+} from "./flight-state.ts";
 import { saidLines, tableOf, toldList } from "./flight-told.ts";
 import { whenSeen } from "./when-seen.ts";
 import "./flight.css";
 
 const FIRST_WIDTH = 640;
+/** When the last of some flights ends, s. */
+const endOf = (results: readonly FlightResult[]): number =>
+  Math.max(0, ...results.map((result) => (result.ok ? result.end.time : 0)));
 let flights = 0;
 
 export const flightView: View<FlightState> = {
@@ -31,7 +46,6 @@ export const flightView: View<FlightState> = {
   words: (state) => `${state.title}. ${wordsOf(state)}`,
   mount(host: HTMLElement, _: Bench) {
     const doc = host.ownerDocument;
-    const number = ++flights;
     const svg = svgEl(doc, "svg", { class: "plot-drawing", role: "img" });
     const image = new Pen(svg);
     const over = svgEl(doc, "svg", { class: "plot-handles" });
@@ -47,16 +61,20 @@ export const flightView: View<FlightState> = {
     const table = tableBehind(doc);
     const figure = el(doc, "figure", { class: "plot flight" });
 
+    const putLanes = lanesIn(doc, svg, `flight-${++flights}`);
     const memory: LaneMemory = new Map();
-    const puts = new Map<string, ReturnType<typeof drawing>>();
     let state: FlightState | null = null;
     let results: readonly FlightResult[] = [];
+    /** An earlier run that the reader keeps here, and the pinned machine's flight. */
     let pinned: FlightResult | null = null;
+    let then: FlightResult | null = null;
     let draft: readonly number[] | null = null;
     let width = FIRST_WIDTH;
     let plots: readonly PlotState[] = [];
     let layouts: readonly Layout[] = [];
     let starting = false;
+    /** What the lanes show at this moment. */
+    let looked: Flights | null = null;
     const flyer = patientFlyer();
 
     const hand = handOn(doc, over, (values, done) => {
@@ -78,7 +96,7 @@ export const flightView: View<FlightState> = {
     };
     const clock = clockFor(
       doc,
-      (time) => state && cursor.show(results.length > 0 ? time : null, state, results),
+      (time) => looked && cursor.show(results.length > 0 ? time : null, looked.state, looked.results),
       words,
     );
 
@@ -108,17 +126,7 @@ export const flightView: View<FlightState> = {
     host.append(figure);
 
     /** The state with the curve that is being drawn at this moment. */
-    const present = (): FlightState => {
-      const now = state!;
-      if (!draft || now.drawing?.what !== "collective") return now;
-      const collectivesDeg = draft;
-      const runs = now.runs.map((run) =>
-        run.request.scenario.kind === "drawn"
-          ? { ...run, request: { ...run.request, scenario: { ...run.request.scenario, collectivesDeg } } }
-          : run,
-      );
-      return { ...now, runs };
-    };
+    const present = (): FlightState => drawnBy(state!, draft);
 
     const say = (parts: string | readonly Said[]) => {
       const told = typeof parts === "string" ? [{ label: "", words: parts }] : parts;
@@ -128,56 +136,61 @@ export const flightView: View<FlightState> = {
 
     function draw(): void {
       if (!state) return;
-      const now = present();
+      const own = { state: present(), results };
+      const all = withPinned(own, then);
+      // One dashed flight in a picture: where there is another, the pinned machine's is told in words and numbers alone.
+      looked = pinned || hasDashed(own.state) ? own : all;
+      const now = looked.state;
       const values = draft ?? now.drawing?.values ?? null;
       const shown = draft || now.drawing?.drawn ? values : null;
-      plots = laneStates(now, results, { pinned, draft: shown }, width);
+      plots = laneStates(now, looked.results, { pinned, draft: shown }, width);
       layouts = laneLayouts(plots, width, memory, hand.busy);
       const box = `0 0 ${width} ${heightOf(plots.length)}`;
       image.set("viewBox", box);
       overlay.set("viewBox", box);
-      for (const [i, plot] of plots.entries()) {
-        let put = puts.get(plot.name);
-        if (!put) {
-          const part = svgEl(doc, "svg", {});
-          svg.append(part);
-          put = drawing(part, `flight-${number}-${plot.name}`);
-          puts.set(plot.name, put);
-        }
-        put(plot, layouts[i]!);
-      }
+      putLanes(plots, layouts);
       // Above all lanes, whichever was made last.
       if (svg.lastChild !== layer) svg.append(layer);
       cursor.put(now, plots, layouts);
       const at = now.drawing ? now.lanes.indexOf(now.drawing.what) : -1;
-      const open = now.drawing && (now.drawing.what === "collective" || !now.go);
-      hand.put(
-        open && values && layouts[at]
-          ? { drawing: now.drawing!, values, layout: layouts[at], seconds: now.seconds }
-          : null,
-      );
-      const end = Math.max(0, ...results.map((result) => (result.ok ? result.end.time : 0)));
+      const open = now.drawing && (now.drawing.what === "collective" || !now.go) ? now.drawing : null;
+      const layout = layouts[at];
+      hand.put(open && values && layout ? { drawing: open, values, layout, seconds: now.seconds } : null);
+      const end = endOf(results);
       clock.enable(end > 0);
       clock.set(now.seconds, end > 0 ? Math.min(end, now.seconds) : now.seconds);
-      if (!clock.playing) cursor.show(end > 0 ? clock.time : null, now, results);
-      buttons.put(now, results, pinned !== null, draft !== null);
+      if (!clock.playing) cursor.show(end > 0 ? clock.time : null, now, looked.results);
+      buttons.put(own.state, results, pinned !== null, draft !== null);
       told.put(results[0] ?? null);
-      table.put(tableOf(now, results, plots[0]!));
+      table.put(tableOf(all.state, all.results, plots[0]!));
     }
+
+    const advance = (share: number) => {
+      bar.hidden = false;
+      bar.value = share;
+    };
 
     const settle = (next: readonly FlightResult[] | null) => {
       bar.hidden = true;
       setAttribute(figure, "data-busy", null);
       results = next ?? [];
-      const end = Math.max(0, ...results.map((result) => (result.ok ? result.end.time : 0)));
-      if (next) clock.set(state!.seconds, Math.min(end, state!.seconds));
-      draw();
       const now = present();
-      say(next ? saidOf(now, next) : wordsOf(now));
+      then = next && pinnedResult(now);
+      if (next) clock.set(state!.seconds, Math.min(endOf(results), state!.seconds));
+      draw();
+      const all = withPinned({ state: now, results }, then);
+      say(next ? saidOf(all.state, all.results) : wordsOf(now));
+      flyThen(now);
       if (next && starting) {
         starting = false;
         clock.start();
       }
+    };
+
+    /** Flies for the pinned machine what is too long to be flown here; once, since what is known is kept. */
+    const flyThen = (now: FlightState) => {
+      if (!now.go || !now.pinned || then) flyer.drop();
+      else flyer.fly({ requests: [now.pinned.request], done: render, progress: advance });
     };
 
     function render(): void {
@@ -185,7 +198,6 @@ export const flightView: View<FlightState> = {
       const now = present();
       const known = resultsOf(now);
       if (!now.go || known) {
-        flyer.drop();
         settle(known);
         return;
       }
@@ -193,8 +205,7 @@ export const flightView: View<FlightState> = {
         requests: now.runs.map((run) => run.request),
         done: settle,
         progress(share) {
-          bar.hidden = false;
-          bar.value = share;
+          advance(share);
           say(en.flying(`${Math.round(share * 100)}\u00a0%`));
         },
       });

@@ -70,6 +70,7 @@ export function compareGears(figures: Figures, whatIf: Figures | null, mode = 0)
   };
   return factsTable({
     name: "gear-compare",
+    own: 0,
     caption: en.compare.caption(modeName(figures.machine, mode)),
     columns: ["", ...sides.map(pairOf), ...(sides.length > 1 ? [en.compare.difference] : [])],
     rows: [

@@ -6,6 +6,10 @@ import type { Machine } from "#machine/machine";
 import type { PlotState } from "#plots/state";
 import { type OtherPlots, plotTogether } from "#plots/together";
 import type { Shown } from "#view/shown";
+import { factsPinned } from "./facts-pinned.ts";
+import type { FactsState } from "./facts-table.ts";
+import { flightPinned } from "./flight-pinned.ts";
+import type { FlightState } from "./flight-state.ts";
 import { pinnedAs } from "./pin-words.ts";
 
 /** The machines beside the one on the page. */
@@ -23,6 +27,8 @@ type Joining = (
 const joins: Readonly<Record<string, Joining>> = {
   plot: (state, { whatIf, pinned, as }) =>
     plotTogether(state as PlotState, { whatIf, pinned, pinnedAs: as } as OtherPlots),
+  flight: (state, { pinned, as }) => flightPinned(state as FlightState, pinned as FlightState | undefined, as),
+  "facts-table": (state, { pinned }) => factsPinned(state as FactsState, pinned as FactsState | undefined),
   quantity: (state, { pinned }) => withPinned(state as object, pinned),
   "modes-table": (state, { pinned }) => withPinned(state as object, pinned),
 };

@@ -2,6 +2,7 @@
  * Several machines on one plot. Each machine's own state of the plot is made by the same factory; here the marks of the
  * others are put beside those of the first: the what-if in its own ink, an earlier, pinned state in the same ink, dashed.
  */
+import { firstSentence } from "#view/format";
 import { plotWords } from "#view/words/en-plots";
 import { extent } from "./path.ts";
 import type { Axis, Curve, Ink, Level, PlotState, Point } from "./state.ts";
@@ -113,8 +114,6 @@ function axisOf(first: Axis, others: readonly Axis[]): Axis {
   const beyond = new Set(others.flatMap(({ ticks }) => ticks ?? []).filter((tick) => tick < low || tick > high));
   return beyond.size === 0 ? first : { ...first, ticks: [...first.ticks, ...beyond].sort((a, b) => a - b) };
 }
-
-const firstSentence = (words: string): string => /^.*?[.!?](?=\s|$)/s.exec(words)?.[0] ?? words;
 
 /** What the others say for themselves, where that is not what the first says. */
 function said(state: PlotState, other: PlotState, name: string): string {

@@ -167,3 +167,6 @@ export function formatBand(
 export function unitText(unit: string): string {
   return unitOf(shownUnit(unit, unitsNow())).text;
 }
+
+/** The first sentence of what is said: the main thing. */
+export const firstSentence = (words: string): string => /^.*?[.!?](?=\s|$)/s.exec(words)?.[0] ?? words;

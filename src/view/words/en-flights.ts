@@ -27,7 +27,9 @@ export const enFlights = {
   fullDuty: "full duty",
   nothingMore: "full duty",
   reserve: "land before this",
-  runs: { now: "now", whatIf: "what if", pinned: "pinned" },
+  runs: { now: "now", whatIf: "what if", pinned: "pinned", run: "pinned run" },
+  /** Said of a pinned machine's flight that lies on the first. */
+  samePinned: "Flies just the same.",
   guess: "your guess",
   hand: "your hand",
   run: "run it",
