@@ -21,7 +21,7 @@ export { gearChoiceMap, gearQuantity, gearQuantityPick } from "#blocks/gear-map"
 export { gearPicture } from "#blocks/gear-picture";
 export { gearFacts, meshPlot, pinionCeilingPlot } from "#blocks/gear-plots";
 export { choose, estimate } from "#blocks/guess";
-export { holds } from "#blocks/holds";
+export { holds, holdsText } from "#blocks/holds";
 export { hoverPowerPlot, hoverTimePlot } from "#blocks/hover-plots";
 export { learnedInput } from "#blocks/learned-input";
 export { learningChecklist } from "#blocks/learning-checklist";

@@ -2,6 +2,7 @@
  * A claim in words, tied to what makes it true. On the reader's machine it says what holds there; on the machine with which
  * the pages are drawn it has to hold, or the site isn't built.
  */
+import { failed } from "#view/claims";
 import { el, setText } from "#view/dom";
 import { type Shown, show, type View } from "#view/shown";
 
@@ -14,6 +15,12 @@ interface ClaimState {
 /** Words that stand where `condition` holds, and `otherwise` where it doesn't. */
 export function holds(condition: boolean, claim: string, otherwise: string): Shown<ClaimState> {
   return show(claimView, { holds: condition, claim, words: condition ? claim : otherwise });
+}
+
+/** The same as a text, for what blocks say: the answers to a guess, or a label. */
+export function holdsText(condition: boolean, claim: string, otherwise: string): string {
+  if (import.meta.env?.SSR && !condition) failed.add(claim);
+  return condition ? claim : otherwise;
 }
 
 const claimView: View<ClaimState> = {

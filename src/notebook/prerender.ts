@@ -2,16 +2,20 @@
  * Draws the pages when the site is built: every notebook runs once at the bench as a first visitor finds it, and what
  * its cells show goes into the HTML. So a page has its numbers and plots before its script, and nothing moves later.
  */
+import { readFileSync } from "node:fs";
 import { relative } from "node:path";
 import { fileURLToPath } from "node:url";
 import { Window } from "happy-dom";
 import { createServer, type Plugin, type ViteDevServer } from "vite";
+import { placeOf } from "./fault.ts";
 import { type Book, cellsQuery, contentsOf, type Drawn, notebookFiles } from "./pages.ts";
 import type { CellRecord } from "./record.ts";
 import type { Shell } from "./shell.ts";
 
 type PageModule = typeof import("./page.ts");
+type ClaimsModule = typeof import("#view/claims");
 const pageModule = fileURLToPath(new URL("./page.ts", import.meta.url));
+const claimsModule = fileURLToPath(new URL("../view/claims.ts", import.meta.url));
 
 type Warn = (words: string) => void;
 
@@ -29,12 +33,17 @@ export async function drawPages(book: Book, shellFile: string, plugins: Plugin[]
   try {
     const { shell } = await load<{ shell: Shell }>(server, shellFile);
     const { openPage } = await load<PageModule>(server, pageModule);
+    const { failed } = await load<ClaimsModule>(server, claimsModule);
     const files = notebookFiles(book.folder);
     const drawn = new Map<string, ReadonlyMap<string, string>>();
     for (const [i, { slug }] of contentsOf(book).entries()) {
       const file = files[i] ?? "";
       const { records } = await load<{ records: CellRecord[] }>(server, `${file}${cellsQuery}`);
+      failed.clear();
       drawn.set(slug, await drawPage(openPage, shell, records, relative(book.root, file), warn));
+      if (failed.size === 0) continue;
+      const source = readFileSync(file, "utf8");
+      throw new Error([...failed].map((claim) => notBorneOut(relative(book.root, file), source, claim)).join("\n"));
     }
     return drawn;
   } finally {
@@ -43,6 +52,15 @@ export async function drawPages(book: Book, shellFile: string, plugins: Plugin[]
 }
 
 const load = <M>(server: ViteDevServer, id: string): Promise<M> => server.ssrLoadModule(id) as Promise<M>;
+
+/** Where a claim stands in its notebook, as far as it stands there word by word. */
+function notBorneOut(file: string, source: string, claim: string): string {
+  const at = ['"', "'", "`"].map((quote) => source.indexOf(quote + claim)).find((found) => found >= 0);
+  const { line, column } = placeOf(source, at ?? 0);
+  return `${file}:${at === undefined ? "" : `${line}:${column}:`} ${disagrees(claim)}`;
+}
+
+const disagrees = (claim: string): string => `the model doesn't agree any more that: ${claim}`;
 
 async function drawPage(
   openPage: PageModule["openPage"],
@@ -67,7 +85,7 @@ async function drawPage(
     const place = places[i];
     if (place?.dataset.stopped) return [`${file}:${line}: ${place.textContent}`];
     const claim = place?.querySelector<HTMLElement>("[data-fails]")?.dataset.fails;
-    return claim === undefined ? [] : [`${file}:${line}: the model doesn't agree any more that: ${claim}`];
+    return claim === undefined ? [] : [`${file}:${line}: ${disagrees(claim)}`];
   });
   if (stopped.length > 0) throw new Error(stopped.join("\n"));
   const html = new Map(

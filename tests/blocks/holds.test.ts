@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { bandFacts, sparesMore } from "#blocks/band-tables";
-import { holds } from "#blocks/holds";
+import { holds, holdsText } from "#blocks/holds";
 import { matchedCurrent } from "#blocks/matched";
 import { slowerFacts } from "#blocks/slower-tables";
 import { figuresOf } from "#figures/figures";
@@ -19,6 +19,7 @@ describe("a claim", () => {
     block.update(holds(true, "it rises", "it falls"));
     expect(block.one(".claim").dataset.fails).toBeUndefined();
     expect(holds(false, "it rises", "it falls").view.words(holds(false, "a", "b").state)).toBe("b");
+    expect([holdsText(true, "a", "b"), holdsText(false, "a", "b")]).toEqual(["a", "b"]);
   });
 });
 

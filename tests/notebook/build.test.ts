@@ -101,5 +101,10 @@ describe("a build", () => {
       "notebooks/02-second-look.md:11: the model doesn't agree any more that: less than 90",
     );
     expect(await broken(claim(110))).toBe("built");
+    const inText =
+      '\n```ts\nimport { holdsText } from "#kit";\n\nholdsText(machine < 90, "it is slow", "it is fast");\n```\n';
+    expect(await broken(inText)).toContain(
+      "notebooks/02-second-look.md:10:25: the model doesn't agree any more that: it is slow",
+    );
   });
 });
