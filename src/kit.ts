@@ -3,7 +3,7 @@
 export { lessons } from "virtual:lessons";
 export { words } from "virtual:words";
 export { bandLoad, bandLoadPick, carriedPlot, placePlot } from "#blocks/band-plots";
-export { bandFacts, gripTable, placeTable, sparesMore } from "#blocks/band-tables";
+export { bandFacts, gripTable, lowestCurrentAt, placeTable, sparesMore } from "#blocks/band-tables";
 export { energyLike, energyPlot, pullMass, pullPlot } from "#blocks/blade-plots";
 export { setupCard } from "#blocks/card";
 export { causeList } from "#blocks/cause-list";

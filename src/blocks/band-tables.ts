@@ -1,5 +1,5 @@
 /** The tables of the page on the bottom of the band, and the answers to its questions. */
-import { gripAt } from "#figures/curves-band";
+import { carriedByThrottle, gripAt, leastCurrent } from "#figures/curves-band";
 import type { Figures } from "#figures/figures";
 import { type Gearing, gearingBy } from "#figures/gearing";
 import { modeName } from "#figures/mode-name";
@@ -79,6 +79,13 @@ export function placeTable(figures: Figures, mode: number): Shown<FactsState> {
     ],
     words: first ? placeWords(gearingBy(figures, mode, gears), first) : "",
   });
+}
+
+/** The throttle at which the motor's current in hover is least, per cent; null where it falls as far as one can hover. */
+export function lowestCurrentAt(figures: Figures, mode: number): number | null {
+  const curve = carriedByThrottle(figures, "hover", mode);
+  const least = curve && leastCurrent(curve);
+  return least?.turns ? least.throttle : null;
 }
 
 /** True where the lower place, by a larger pinion, leaves the motor cooler in hover by more than it warms the controller. */

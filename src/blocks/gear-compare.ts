@@ -99,6 +99,9 @@ export interface TeethMore {
   readonly words: string;
   /** The same at full pitch, in words. */
   readonly fullWords: string;
+  /** Whether motor and controller together get cooler, in hover and at full pitch; null where there is nothing to compare. */
+  readonly hoverCooler: boolean | null;
+  readonly fullCooler: boolean | null;
 }
 
 /** What gets warmer with so many teeth more on the pinion, at the mode's head speed: in hover, and at full pitch. */
@@ -110,12 +113,17 @@ export function teethMore(figures: Figures, mode: number, teeth: number): TeethM
   const [a, b] = [now?.heats("hover"), then?.heats("hover")];
   const [c, d] = [now?.heats("full-pitch"), then?.heats("full-pitch")];
   const fullWords = c && d ? en.compare.heatFull(...heatTexts(c, d)) : en.compare.heatNone;
-  if (!a || !b) return { right: "neither", words: en.compare.heatNone, fullWords };
+  const cooler = (was?: Heats | null, is?: Heats | null) =>
+    was && is ? is.motor + is.controller < was.motor + was.controller : null;
+  const [hoverCooler, fullCooler] = [cooler(a, b), cooler(c, d)] as const;
+  if (!a || !b) return { right: "neither", words: en.compare.heatNone, fullWords, hoverCooler, fullCooler };
   const [motor, controller] = [b.motor > a.motor, b.controller > a.controller];
   return {
     right: motor ? (controller ? "both" : "motor") : controller ? "controller" : "neither",
     words: en.compare.heat(...heatTexts(a, b)),
     fullWords,
+    hoverCooler,
+    fullCooler,
   };
 }
 

@@ -13,9 +13,7 @@ import type { CellRecord } from "./record.ts";
 import type { Shell } from "./shell.ts";
 
 type PageModule = typeof import("./page.ts");
-type ClaimsModule = typeof import("#view/claims");
 const pageModule = fileURLToPath(new URL("./page.ts", import.meta.url));
-const claimsModule = fileURLToPath(new URL("../view/claims.ts", import.meta.url));
 
 type Warn = (words: string) => void;
 
@@ -32,8 +30,7 @@ export async function drawPages(book: Book, shellFile: string, plugins: Plugin[]
   });
   try {
     const { shell } = await load<{ shell: Shell }>(server, shellFile);
-    const { openPage } = await load<PageModule>(server, pageModule);
-    const { failed } = await load<ClaimsModule>(server, claimsModule);
+    const { failed, openPage } = await load<PageModule>(server, pageModule);
     const files = notebookFiles(book.folder);
     const drawn = new Map<string, ReadonlyMap<string, string>>();
     for (const [i, { slug }] of contentsOf(book).entries()) {
