@@ -16,6 +16,11 @@ import { tableBehind } from "./table.ts";
 const FIRST_WIDTH = 640;
 const HEIGHTS = { short: 220, regular: 320, tall: 400 } as const;
 
+/** A finger on a mark that moves up and down drags it; elsewhere on a plot it may scroll the page that way. */
+function keepUpright(event: TouchEvent): void {
+  if ((event.target as Element).closest('[data-moves="y"]')) event.preventDefault();
+}
+
 /** Tells the ids of one drawing from those of another. */
 let plots = 0;
 
@@ -38,6 +43,7 @@ export const plotView: View<PlotState> = {
     const overlay = new Pen(grips);
     const problem = el(doc, "p", { class: "plot-problem error", role: "status", hidden: true });
     const frame = el(doc, "div", { class: "plot-frame" }, svg);
+    frame.addEventListener("touchstart", keepUpright, { passive: false });
     const caption = el(doc, "figcaption");
     const first = el(doc, "b");
     const rest = doc.createTextNode("");

@@ -80,8 +80,41 @@ describe("the plots of the first page", () => {
 
   it("let a finger scroll the page over them", async () => {
     const { page } = await visit(browser, "/", { hasTouch: true, viewport: { width: 360, height: 740 } });
-    const svg = page.locator("figure[data-plot] svg").first();
-    const action = await svg.evaluate((element) => getComputedStyle(element).touchAction);
-    expect(["auto", "pan-y", "manipulation"]).toContain(action);
+    const frame = page.locator("figure[data-plot] .plot-frame").first();
+    const action = await frame.evaluate((element) => getComputedStyle(element).touchAction);
+    expect(action.split(" ").sort()).toEqual(["pan-y", "pinch-zoom"]);
+  });
+
+  it("let a finger drag a mark to the end of its stroke, along or up", async () => {
+    const { page } = await visit(browser, "/", {
+      hasTouch: true,
+      isMobile: true,
+      viewport: { width: 390, height: 844 },
+    });
+    const finger = await page.context().newCDPSession(page);
+    for (const [moves, dx, dy] of [
+      ["x", -8, 0],
+      ["y", 0, 6],
+    ] as const) {
+      const mark = page.locator(`figure .handle[data-moves=${moves}]`).first();
+      await mark.evaluate((element) => element.scrollIntoView({ block: "center" }));
+      await settled(page);
+      const { x, y, width, height } = (await mark.locator(".target").boundingBox())!;
+      const [left, top] = [x + width / 2, y + height / 2];
+      await page.evaluate(() => {
+        document.body.dataset.heard = "";
+        for (const name of ["pointerup", "pointercancel"])
+          document.addEventListener(name, () => (document.body.dataset.heard += name), { once: true });
+      });
+      const touch = (type: "touchStart" | "touchMove" | "touchEnd", at: readonly { x: number; y: number }[]) =>
+        finger.send("Input.dispatchTouchEvent", { type, touchPoints: [...at] });
+      const before = await mark.getAttribute("aria-valuenow");
+      await touch("touchStart", [{ x: left, y: top }]);
+      for (let i = 1; i <= 8; i++) await touch("touchMove", [{ x: left + i * dx, y: top + i * dy }]);
+      await touch("touchEnd", []);
+      await settled(page);
+      expect(await page.evaluate(() => document.body.dataset.heard), moves).toBe("pointerup");
+      expect(await mark.getAttribute("aria-valuenow"), moves).not.toBe(before);
+    }
   });
 });
