@@ -26,7 +26,7 @@ export const warningWords = {
   aboveBand: (mode: string, throttle: number, limit: number) =>
     `"${mode}" asks for ${percent(throttle)} of the reference; the usable band ends at ${percent(limit)}. That leaves the governor little to work with when the pack sinks. Ask for less, or gear faster and learn again.`,
   belowBand: (mode: string, throttle: number, limit: number) =>
-    `"${mode}" asks for ${percent(throttle)} of the reference; the usable band begins at ${percent(limit)}. The controller then chops deeply and runs hot, and recovers slowly. Gear slower and learn again, or ask for more.`,
+    `"${mode}" asks for ${percent(throttle)} of the reference; the usable band begins at ${percent(limit)}. The controller carries more current there than the pack shows, and the gains may fit less well. Fit a smaller pinion and learn again, or ask for more.`,
   short: (mode: string, load: string, set: number, ceiling: number, help: string) =>
     `"${mode}" can't be held ${load}: it asks for ${rpm(set)}, and with full duty there is ${rpm(ceiling)}. It is ${rpm(set - ceiling)} short. ${help}`,
   noHold: (mode: string, load: string, why: Obstacle, help: string) =>

@@ -22,7 +22,9 @@ describe("warnings in words", () => {
     expect(warningWords.aboveBand("fast", 93.94, 90)).toMatch(
       /^"fast" asks for 93\.9\s% .* ends at 90\s%\. .*governor/,
     );
-    expect(warningWords.belowBand("slow", 51.2, 60)).toMatch(/^"slow" asks for 51\.2\s% .* begins at 60\s%\. .*chops/);
+    expect(warningWords.belowBand("slow", 51.2, 60)).toMatch(
+      /^"slow" asks for 51\.2\s% .* begins at 60\s%\. .*more current/,
+    );
     expect(warningWords.short("fast", "in hover", 2500, 2410.4, "Help.")).toMatch(
       /it asks for 2,500\srpm, and with full duty there is 2,410\srpm\. It is 90\srpm short\. Help\.$/,
     );
