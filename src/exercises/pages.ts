@@ -5,6 +5,7 @@ import { beforeYouBuy } from "./pages/before-you-buy.ts";
 import { bottomOfTheBand } from "./pages/bottom-of-the-band.ts";
 import { fromKvToHeadSpeed } from "./pages/from-kv-to-head-speed.ts";
 import { governorsHands } from "./pages/governors-hands.ts";
+import { howFarToTrust } from "./pages/how-far-to-trust.ts";
 import { itReadsWrong } from "./pages/it-reads-wrong.ts";
 import { learnItAgain } from "./pages/learn-it-again.ts";
 import { learningRun } from "./pages/learning-run.ts";
@@ -18,6 +19,7 @@ import { whatTheMagnetsChange } from "./pages/what-the-magnets-change.ts";
 import { whatTheRotorAsks } from "./pages/what-the-rotor-asks.ts";
 import { whatTheThrottleAsksFor } from "./pages/what-the-throttle-asks-for.ts";
 import { wholePack } from "./pages/whole-pack.ts";
+import { theWords } from "./pages/words.ts";
 
 export const recipes = {
   "what-the-throttle-asks-for": whatTheThrottleAsksFor,
@@ -38,6 +40,8 @@ export const recipes = {
   "whole-pack": wholePack,
   "it-reads-wrong": itReadsWrong,
   "the-card": theCard,
+  "how-far-to-trust": howFarToTrust,
+  words: theWords,
 } as const satisfies Readonly<Record<string, readonly Recipe[]>>;
 
 /** A page that has exercises. */

@@ -80,6 +80,12 @@ const byHand: Readonly<Record<string, (n: readonly number[]) => number>> = {
   "cell-missing": ([cells]) => 100 / cells!,
   "card-throttle": ([head, reference, ratio]) => Math.round((100 * head! * ratio!) / reference!),
   "one-percent": ([reference, ratio]) => reference! / ratio! / 100,
+  "error-of-model": ([model, stand]) => (100 * (model! - stand!)) / stand!,
+  "low-end-of-band": ([, low, , set]) => low! - set!,
+  "one-doubt-measured": ([, other, now]) => Math.sqrt(now! * now! + other! * other!),
+  "throttle-or-duty": ([, throttle, reference, ratio]) => (throttle! / 100) * (reference! / ratio!),
+  "three-speeds": ([, motor, magnets]) => (motor! * magnets!) / 2,
+  "headroom-or-droop": ([set, , ceiling]) => ceiling! - set!,
   "against-the-card": ([card, measured]) => 100 * (measured! / card! - 1),
 };
 
