@@ -8,14 +8,19 @@ const MOST_WORDS = 55;
 
 const words = (element: Element): number => (element.textContent ?? "").trim().split(/\s+/).length;
 
-/** A teacher's own notes, folds for readers, and exercises are not for the screen; nor is a place that shows nothing. */
+/**
+ * A teacher's own notes, folds for readers, and exercises are not for the screen; nor is a glossary with its finder, which
+ * is looked up and not gone through; nor a place that shows nothing.
+ */
 function isLeftOut(element: HTMLElement): boolean {
-  if (element.matches("details, .worked")) return true;
+  if (element.matches("details, .worked, .word")) return true;
+  const notForScreen = "[data-exercise], .exercises, .exercises-later, .word-finder";
   return (
-    element.matches("[data-cell]") &&
-    (element.childElementCount === 0 || element.querySelector("[data-exercise], .exercises, .exercises-later") !== null)
+    element.matches("[data-cell]") && (element.childElementCount === 0 || element.querySelector(notForScreen) !== null)
   );
 }
+
+const isHeading = (element: Element): boolean => /^H[2-6]$/.test(element.tagName);
 
 /** Fills a screen by itself: a guess, a plot, a picture, a table. */
 const isLarge = (element: HTMLElement): boolean =>
@@ -38,8 +43,10 @@ export function stagesOf(page: HTMLElement): Stage[] {
   if (title.length > 0) stages.push(title);
   for (const element of page.querySelectorAll<HTMLElement>(":scope > .prose > *")) {
     if (isLeftOut(element)) continue;
-    if (/^H[2-6]$/.test(element.tagName)) {
+    if (isHeading(element)) {
       close();
+      // One that nothing followed, because that is not for the screen, gives way to the next of its rank.
+      leading = leading.filter((before) => !isHeading(before) || before.tagName < element.tagName);
       leading.push(element);
     } else if (isLarge(element)) {
       close();

@@ -116,7 +116,7 @@ function open(doc: Document, page: HTMLElement, first: number): (keepAddress?: b
   const links = [...page.querySelectorAll<HTMLAnchorElement>(".turn a")];
   for (const link of links) link.search = `?${PARAMETER}`;
   const parts = [edge("back", () => go(-1)), edge("next", next), count, hint];
-  doc.body.append(...parts);
+  (doc.querySelector("main") ?? doc.body).append(...parts);
   const stops = [
     showPointer(doc),
     onAnswer(later),

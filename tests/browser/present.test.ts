@@ -144,3 +144,55 @@ describe("while a page is presented", () => {
     expect(await breaches(open)).toEqual([]);
   });
 });
+
+describe("nobody is kept out", () => {
+  it.each([
+    ["/?present", "light"],
+    ["/room-at-the-top.html?present", "dark"],
+    ["/how-far-to-trust.html?present", "light"],
+    ["/words.html?present", "dark"],
+    ["/to-teach-with-this.html?present", "light"],
+  ] as const)("of any stage of %s in %s colours", async (path, scheme) => {
+    const open = await presented(path, projector, scheme);
+    const { page } = open;
+    const found = new Set<string>();
+    const seen = new Set<number>();
+    for (let i = 0; i < 60; i++) {
+      const { at, fits } = await stage(page);
+      // The lists of the page for teachers scroll; what is put before a room doesn't.
+      if (!path.includes("to-teach")) expect(fits, `stage ${at}`).toBe(true);
+      for (const barrier of await barriers(page)) found.add(`stage ${at}: ${barrier}`);
+      const [, last] = (await page.locator(".present-count").innerText()).split(" of ");
+      seen.add(at);
+      if (at === Number(last)) break;
+      await press(page, "PageDown");
+    }
+    expect([...found]).toEqual([]);
+    expect(seen.size).toBeGreaterThan(4);
+    expect(await breaches(open)).toEqual([]);
+  });
+
+  it.each(["light", "dark"] as const)(
+    "of the room's guesses, before and after the answer, in %s colours",
+    async (scheme) => {
+      const open = await presented("/room-at-the-top.html?present=3", projector, scheme);
+      const { page } = open;
+      await page.locator(".present-ask").click();
+      expect(await barriers(page)).toEqual([]);
+      await page.locator(".room textarea").fill("100 200 many 150");
+      await expect.poll(() => page.locator(".room figcaption").textContent()).toContain("3 guesses");
+      expect(await barriers(page)).toEqual([]);
+      await page.locator(".room textarea").press("Escape");
+      await page.keyboard.press("PageDown");
+      await page.locator(".room [data-level=model] line").waitFor({ state: "attached" });
+      await settled(page);
+      expect(await barriers(page)).toEqual([]);
+      // The same panels stand on the page itself, for all of its questions at once.
+      const plain = await visit(browser, "/what-the-magnets-change.html", { colorScheme: scheme });
+      await plain.page.locator(".teacher > summary").click();
+      await plain.page.locator("[data-ask-room]").click();
+      expect(await plain.page.locator(".room").count()).toBeGreaterThan(1);
+      expect(await barriers(plain.page)).toEqual([]);
+    },
+  );
+});

@@ -22,6 +22,9 @@ function page(): HTMLElement {
       ${cell('<p id="warning">says something</p>')}
       <details class="teacher"><summary>club</summary></details>
       ${cell('<ol class="exercises"></ol>')}
+      <h2 id="glossary">all the words</h2>
+      ${cell('<label class="word-finder"><input></label>')}
+      <section class="word" id="duty"><h3>Duty</h3><p>${words(20)}</p></section>
       <h2 id="sum">in three lines</h2><ul id="lines"><li>one</li></ul><p id="bench">at the bench</p>
     </div>
     <p class="foot-does">foot</p>
