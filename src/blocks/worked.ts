@@ -7,9 +7,11 @@ import { catalogue } from "#figures/catalogue";
 import type { Figures } from "#figures/figures";
 import type { Worked } from "#figures/notation";
 import { fieldName, workedOf } from "#figures/worked";
+import type { UnitSystem } from "#machine/units";
 import { el, setText } from "#view/dom";
 import { formatBand, formatValue } from "#view/format";
 import { setFormula } from "#view/formula";
+import { unitsNow } from "#view/units";
 import { enBlocks as en } from "#view/words/en-blocks";
 import { enPins } from "#view/words/en-pins";
 import { goToInput } from "./parts-panel.ts";
@@ -84,10 +86,7 @@ function buildPanel(button: HTMLElement): Panel {
       for (const part of [...formulas, ...rest]) part.hidden = work === null;
       if (work) {
         void setFormula(general, work.general);
-        void setFormula(
-          numbers,
-          work.withNumbers(texts(work), texText(typeof value === "number" ? value : null, unit)),
-        );
+        void setFormula(numbers, numbersOf(work, typeof value === "number" ? value : null, unit));
         putTerms(work);
         setText(assumes, work.assumes);
         setText(source, work.source);
@@ -115,23 +114,31 @@ function pinnedGap({ figures, name, mode }: QuantityState, pinned: Figures): str
   return enPins.gap(words, formatValue(now - then, unit, { signed: true }));
 }
 
-/** Each term's number with its unit, as TeX text. */
-function texts(work: Worked): Record<string, string> {
-  return Object.fromEntries(Object.entries(work.terms).map(([key, { value, unit }]) => [key, texText(value, unit)]));
+/** The formula with the reader's numbers, in TeX. A unit right before an exponent would read as if it alone were raised. */
+function numbersOf(work: Worked, value: number | null, unit: string): string {
+  const terms = Object.entries(work.terms).map(([key, term]) => [key, texText(figuresText(term.value, term.unit))]);
+  const result = figuresText(value, unit, RESULT_FIGURES);
+  const shown = figuresText(value, unit, RESULT_FIGURES, unitsNow());
+  const results = result === shown ? [result] : [result, shown];
+  const formula = work.withNumbers(Object.fromEntries(terms), results.map(texText).join(" = "));
+  return formula.replace(/(\\text\{[^{}]*\u00a0[^{}]*\})\^/g, "\\left($1\\right)^");
 }
 
-function texText(value: number | null, unit: string): string {
-  const text = termText(value, unit).replace(/([%#$&_{}\\])/g, "\\$1");
-  return `\\text{${text}}`;
-}
+const texText = (text: string): string => `\\text{${text.replace(/([%#$&_{}\\])/g, "\\$1")}}`;
 
-/** Terms carry a figure more than prose does: the reader may want to work it out. */
-function termText(value: number | null, unit: string): string {
-  if (value === null) return formatValue(null, unit);
-  const size = Math.abs(value);
-  const decimals = Number.isInteger(value) || size >= 1000 ? 0 : size >= 100 ? 1 : size >= 10 ? 2 : size >= 0.1 ? 3 : 5;
-  const shift = unit === "ohm" ? 3 : 0;
-  return formatValue(value, unit, { decimals: Math.max(0, decimals - shift) });
+/** Figures of a term, and one less of the result, so that whoever works it out by hand finds the same. */
+const TERM_FIGURES = 5;
+const RESULT_FIGURES = 4;
+
+/** A number with so many figures; what is exact stays short. In a formula metric, where alone the units fit together. */
+function figuresText(value: number | null, unit: string, figures = TERM_FIGURES, units: UnitSystem = "metric"): string {
+  const factor = unit === "ohm" ? 1000 : 1;
+  if (value === null || value === 0) return formatValue(value, unit, { units });
+  const shown = value * factor;
+  const most = Math.max(0, figures - 1 - Math.floor(Math.log10(Math.abs(shown))));
+  let decimals = most;
+  while (decimals > 0 && Math.abs(Number(shown.toFixed(decimals - 1)) / shown - 1) < 1e-9) decimals--;
+  return formatValue(value, unit, { decimals, units });
 }
 
 /** The terms in a row; each stays where it is while the same ones are shown, so that a link keeps the reader's place. */
@@ -149,7 +156,7 @@ function termList(host: HTMLElement): (work: Worked) => void {
     }
     all.forEach((term, i) => {
       const text = texts[i];
-      if (text) setText(text, `${term.name}: ${termText(term.value, term.unit)}`);
+      if (text) setText(text, `${term.name}: ${figuresText(term.value, term.unit, RESULT_FIGURES, unitsNow())}`);
     });
   };
 }

@@ -102,11 +102,18 @@ const inProportionTo: Partial<Record<QuantityName, QuantityName>> = {
   "stale-head-speed": "learned-head-speed",
 };
 
-/** Figures that can't go further than this, however unsure they are: a pack has no charge below none. */
+const percent = [0, 100] as const;
+const fromNone = [0, Number.POSITIVE_INFINITY] as const;
+
+/** Figures that can't go further than this, however unsure they are: no charge below none, no time before the start. */
 const ends: Partial<Record<QuantityName, readonly [number, number]>> = {
-  "lowest-charge": [0, 100],
-  "duty-hover": [0, 100],
-  "duty-full-pitch": [0, 100],
+  "lowest-charge": percent,
+  "duty-hover": percent,
+  "duty-full-pitch": percent,
+  "hover-efficiency": percent,
+  "full-pitch-efficiency": percent,
+  "hover-duration": fromNone,
+  "full-pitch-duration": fromNone,
 };
 
 function scaled(value: number, base: number, band: Band): Band {

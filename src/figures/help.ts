@@ -33,7 +33,8 @@ export function helpFor(figures: Figures, load: LoadName, mode: number): Help {
     if (torque === null) return false;
     const changed = { ...train, ...other };
     const resistance = changed.motorResistance + changed.controllerResistance + changed.packResistance;
-    return ceilingSpeed({ ...changed, resistance, current: currentForTorque(changed, torque) }) >= speed;
+    const current = currentForTorque(changed, torque);
+    return ceilingSpeed({ ...changed, speedConstant: 1 / changed.torqueConstant, resistance, current }) >= speed;
   };
   const withTeeth = (pinionTeeth: number) => holds({ gearRatio: (train.gearRatio * gears.pinionTeeth) / pinionTeeth });
   const withCells = (cells: number) =>

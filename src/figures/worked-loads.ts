@@ -19,7 +19,7 @@ const motorCurrentOf = {
 /** The gear ratio as a term, with the figure that it comes from. */
 export const ratio = ({ rig }: Figures): From => [rig.ratio, "", "gear-ratio"];
 
-/** Ceiling at a load: full duty against the torque there, V and A. Source: `ceilingSpeed`. */
+/** Ceiling at a load: full duty against the torque there, rpm/V, V and A. Source: `ceilingSpeed`. */
 export function ceilingWork(name: QuantityName, load: LoadName): Work {
   return (figures, mode) => {
     const { train } = figures.rig;
@@ -27,10 +27,10 @@ export function ceilingWork(name: QuantityName, load: LoadName): Work {
     const torque = ceiling === null ? null : figures.rig.load(load, mode)(ceiling);
     if (torque === null) return null;
     return worked(name, ceilingSpeed, {
+      speedConstant: [figures.machine.motor.kvRpmPerVolt, "rpm/V", "motor.kvRpmPerVolt"],
       openVoltage: [train.openVoltage, "V", "pack-open-voltage"],
       current: [currentForTorque(train, torque), "A"],
       resistance: [train.motorResistance + train.controllerResistance + train.packResistance, "ohm"],
-      torqueConstant: [train.torqueConstant, "V s", "motor.kvRpmPerVolt"],
       gearRatio: ratio(figures),
     });
   };

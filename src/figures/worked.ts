@@ -9,7 +9,7 @@ import { moistDensity } from "#model/moist";
 import { noLoadSpeed } from "#model/motor";
 import { openVoltage, packResistance, resistanceFactor } from "#model/pack";
 import { electricalSpeed } from "#model/poles";
-import { learnedReference, setSpeed, throttleForSpeed } from "#model/reference";
+import { learnedReference, setSpeed, throttleForSpeed, wholeThrottle } from "#model/reference";
 import type { QuantityName } from "./catalogue.ts";
 import type { Figures } from "./figures.ts";
 import { type From, type Worked, worked } from "./notation.ts";
@@ -113,8 +113,8 @@ const works: Partial<Record<QuantityName, Work>> = {
       "percent",
       "controller.usableHighPercent",
     ]),
-  throttle: (figures, mode) => throttleWork("throttle", figures, mode),
-  "throttle-entered": (figures, mode) => throttleWork("throttle-entered", figures, mode),
+  throttle: (figures, mode) => throttleWork("throttle", throttleForSpeed, figures, mode),
+  "throttle-entered": (figures, mode) => throttleWork("throttle-entered", wholeThrottle, figures, mode),
   "head-speed-entered": (figures, mode) =>
     atThrottle("head-speed-entered", figures, [
       figures.number("throttle-entered", mode) ?? 0,
@@ -172,9 +172,14 @@ function atThrottle(name: QuantityName, figures: Figures, throttle: From): Worke
   return worked(name, setSpeed, { throttle, reference: reference(figures), gearRatio: ratio(figures) });
 }
 
-function throttleWork(name: QuantityName, figures: Figures, mode: number): Worked | null {
+function throttleWork(
+  name: QuantityName,
+  relation: typeof throttleForSpeed,
+  figures: Figures,
+  mode: number,
+): Worked | null {
   if (figures.number("learned-motor-speed") === null) return null;
-  return worked(name, throttleForSpeed, {
+  return worked(name, relation, {
     headSpeed: head(figures, mode),
     reference: reference(figures),
     gearRatio: ratio(figures),

@@ -15,7 +15,7 @@ export const flightTime = relation({
   terms: {
     capacity: { name: "charge of the full pack", symbol: "C", unit: "C" },
     used: { name: "share of it that is used", symbol: "\\Delta c", unit: "" },
-    current: { name: "mean pack current", symbol: "I_p", unit: "A" },
+    current: { name: "mean pack current", symbol: "\\bar{I}_p", unit: "A" },
   },
   formula: (t) => `\\frac{${t.capacity} \\times ${t.used}}{${t.current}}`,
   of: (v) => (v.capacity * v.used) / v.current,

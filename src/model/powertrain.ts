@@ -191,19 +191,19 @@ export const packCurrent = relation({
 /** Head speed with full duty, at the torque that the load asks for there. */
 export const ceilingSpeed = relation({
   name: "ceiling",
-  symbol: "\\omega_c",
+  symbol: "n_c",
   unit: "rad/s",
   terms: {
+    speedConstant: { name: "speed constant (Kv)", symbol: "K_v", unit: "rad/(V s)" },
     openVoltage,
     current: { name: "motor current at that speed", symbol: "I", unit: "A" },
     resistance: { name: "resistance of motor, controller and pack", symbol: "R", unit: "Ω" },
-    torqueConstant: { name: "torque constant", symbol: "k", unit: "V s" },
     gearRatio: { name: "gear ratio", symbol: "G", unit: "" },
   },
-  equation: (t, w) =>
-    `${t.torqueConstant} \\times ${t.gearRatio} \\times ${w} = ${t.openVoltage} - ${t.current} \\times ${t.resistance}`,
-  of: (v) => (v.openVoltage - v.current * v.resistance) / (v.torqueConstant * v.gearRatio),
+  formula: (t) =>
+    `\\frac{${t.speedConstant}\\,(${t.openVoltage} - ${t.current} \\times ${t.resistance})}{${t.gearRatio}}`,
+  of: (v) => (v.speedConstant * (v.openVoltage - v.current * v.resistance)) / v.gearRatio,
   assumes:
-    "Full duty. The current itself depends on the speed, through the torque of the rotor, so it is found by trial.",
+    "Full duty. Any unit of speed will do for Kv. The current itself depends on the speed, through the torque of the rotor, so it is found by trial.",
   source: chopper,
 });

@@ -53,6 +53,18 @@ export const throttleForSpeed = relation({
   source: "definition",
 });
 
+/** The same throttle as a transmitter takes it, in whole per cent; above 100 it can't be entered. */
+export const wholeThrottle = relation({
+  name: "throttle in whole per cent",
+  symbol: "\\tau",
+  unit: "",
+  terms: throttleForSpeed.terms,
+  equation: (t, entered) => `${entered} \\approx \\frac{${t.headSpeed} \\times ${t.gearRatio}}{${t.reference}}`,
+  of: (v) => Math.round(100 * throttleForSpeed(v)) / 100,
+  assumes: "Rounded to whole per cent. The reference was learned with the parts that are fitted now.",
+  source: "definition",
+});
+
 /**
  * The throttle nearest to an exact one that a transmitter takes, 0 to 1; null when it would lie outside 0 to 1.
  * A tie goes up. Unit: ratio. Source: definition.

@@ -5,6 +5,7 @@ import type { QuantityName } from "#figures/catalogue";
 import { figuresOf } from "#figures/figures";
 import { createBench } from "#machine/bench";
 import type { Machine } from "#machine/machine";
+import { chooseUnits } from "#view/units";
 import { machineWith } from "../figures/machines.ts";
 import { press } from "../inputs/hand.ts";
 import { mounted, plain } from "./mounted.ts";
@@ -68,6 +69,40 @@ describe("an opened number", () => {
     expect(general).toContain("z");
     expect(numbers).toMatch(/120.*13.*9\.23/);
     expect(numbers).not.toContain("z1");
+  });
+
+  it.each([
+    ["hover-motor-current", (q, k, ratio, mesh, idle) => q / (k * ratio * mesh) + idle],
+    ["ceiling-hover", (kv, volts, current, milliohm, ratio) => (kv * (volts - (current * milliohm) / 1000)) / ratio],
+    ["tip-speed", (turning, radius) => turning * radius],
+  ] as [QuantityName, (...terms: number[]) => number][])(
+    "%s: what is printed follows from what is printed",
+    async (name, by) => {
+      vi.useRealTimers();
+      opened(machineWith({}), name);
+      await set();
+      const printed = formulas()[1]!
+        .match(/[\d,]*\.?\d+/g)!
+        .map((text) => text.replaceAll(",", ""));
+      const decimals = printed.at(-1)!.split(".")[1]?.length ?? 0;
+      expect(by(...printed.slice(0, -1).map(Number)).toFixed(decimals)).toBe(printed.at(-1));
+    },
+  );
+
+  it("raises a number with its unit, not the unit alone", async () => {
+    vi.useRealTimers();
+    opened(machineWith({}), "blade-pull");
+    await set();
+    expect(formulas()[1]).toMatch(/\(193\.73.rad\/s\)2/);
+  });
+
+  it("keeps to units that fit together in the formula, and adds the reader's to the result", async () => {
+    vi.useRealTimers();
+    chooseUnits("imperial");
+    opened(machineWith({}), "tip-speed");
+    await set();
+    chooseUnits("metric");
+    expect(formulas()[1]).toMatch(/rad\/s.*m=93\.96.m\/s=210.mph/);
   });
 
   it("closes at its button, at the number, and by Escape in either", () => {

@@ -155,6 +155,13 @@ describe("figures without a value", () => {
   });
 });
 
+it("a time has no band below none, though the speed may be lost at the start", () => {
+  const cold = machineWith({ "pack.temperatureC": -10 });
+  const found = bandOf(figuresOf(cold), "full-pitch-duration", 2)!;
+  expect(found.low).toBe(0);
+  expect(found.high).toBeGreaterThan(figuresOf(cold).number("full-pitch-duration", 2)!);
+});
+
 describe("on the demo machines", () => {
   it("every figure lies in its band, and the band is finite", () => {
     for (const machine of demos) {

@@ -140,6 +140,6 @@ describe("what a worked number shows", () => {
     // At the voltage that just holds the speed, this speed is the ceiling.
     const openVoltage = voltageToHold(soft, speed, torque);
     const ceiling = { ...soft, openVoltage, current: p.motorCurrent, resistance: resistance + soft.packResistance };
-    expect(ceilingSpeed(ceiling)).toBeCloseTo(speed, 9);
+    expect(ceilingSpeed({ ...ceiling, speedConstant: 1 / k })).toBeCloseTo(speed, 9);
   });
 });

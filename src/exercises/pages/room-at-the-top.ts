@@ -1,6 +1,5 @@
 /** Exercises of the page on the room above the set speed. */
 import { speedHeadroom } from "#model/headroom";
-import { torqueConstant } from "#model/motor";
 import { ceilingSpeed } from "#model/powertrain";
 import { setSpeed } from "#model/reference";
 import { relativeChange } from "#model/scaling";
@@ -46,17 +45,12 @@ const ceilingUnderLoad: Recipe = {
     const resistance = amount(hand.near((0.13 * openVoltage.value * 1000) / current.value, { spread: 0.3 }), "mΩ");
     const speedConstant = amount(hand.near(machine.motor.kvRpmPerVolt), "rpm/V");
     const gearRatio = amount(drawRatio(hand, machine));
-    const constant = work(torqueConstant, { speedConstant }, "N m/A");
-    const ceiling = work(
-      ceilingSpeed,
-      { openVoltage, current, resistance, torqueConstant: constant, gearRatio },
-      "rpm",
-    );
+    const ceiling = work(ceilingSpeed, { speedConstant, openVoltage, current, resistance, gearRatio }, "rpm");
     const unloaded = (speedConstant.value * openVoltage.value) / gearRatio.value;
     return {
       question: tell`At full pitch a motor of ${speedConstant} takes ${current} from a pack that rests at ${openVoltage}. The way there has ${resistance} in all, the gear ratio is ${gearRatio}. What is the ceiling?`,
       answer: ceiling,
-      steps: [constant, ceiling],
+      steps: [ceiling],
       because: "Take off the volts that the current costs; Kv makes turns of the rest, and the gears divide them.",
       slips: [
         slip("sag-forgotten", unloaded, "So fast only without a load. The current costs volts on its way."),
