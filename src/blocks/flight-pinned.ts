@@ -2,6 +2,7 @@
 import { enFlights as en } from "#view/words/en-flights";
 import { plotWords } from "#view/words/en-plots";
 import type { FlightState } from "./flight-state.ts";
+import type { WholePackState } from "./whole-pack-state.ts";
 
 /** The state with what the pinned machine flies; `as` is what that machine has other, and empty where it has nothing. */
 export function flightPinned(state: FlightState, pinned: FlightState | undefined, as: string): FlightState {
@@ -17,4 +18,11 @@ export function flightPinned(state: FlightState, pinned: FlightState | undefined
     seconds: state.drawing ? state.seconds : Math.max(state.seconds, pinned.seconds),
     pinned: { key: "pinned", label: en.runs.pinned, named: plotWords.pinnedLong(as), ink: "pinned-now", request },
   };
+}
+
+/** The packs of all modes with those of the pinned machine's modes, each below the one of the same place. */
+export function packsPinned(state: WholePackState, pinned: WholePackState | undefined, as: string): WholePackState {
+  if (!pinned || as === "") return state;
+  const rows = [...state.rows, ...pinned.rows.map((row) => ({ ...row, which: "pinned" as const }))];
+  return { ...state, rows: rows.sort((a, b) => a.mode - b.mode) };
 }

@@ -9,6 +9,7 @@ import { el, setText } from "#view/dom";
 import { formatNumber, formatValue } from "#view/format";
 import { type Shown, show, type View } from "#view/shown";
 import { enLearning } from "#view/words/en-learning";
+import { factsPinned } from "./facts-pinned.ts";
 import { type FactsState, factsTable } from "./facts-table.ts";
 import { hasGuessed, liftWords, storedSentence } from "./learning-run.ts";
 import { learningSetup } from "./learning-setup.ts";
@@ -21,6 +22,8 @@ interface StoredState {
   readonly setup: LearningSetup;
   /** The reader has guessed: the table may be filled. */
   readonly open: boolean;
+  /** The same of the pinned machine, where there is one. */
+  readonly pinned?: StoredState;
 }
 
 /** Two motor speeds this near are one and the same reference, as a share: rounding, and the rotor's tables. Our choice. */
@@ -52,7 +55,7 @@ export const learningStored = (machine: Machine, answers: Answers): Shown<Stored
   });
 
 /** The table, the motor speed that can be taken over (rpm; null where nothing was stored), and what the rotor lifts. */
-function outcomeOf({ machine, setup, open }: StoredState): {
+function outcomeOf({ machine, setup, open, pinned }: StoredState): {
   facts: FactsState;
   motorRpm: number | null;
   lift: string;
@@ -70,14 +73,16 @@ function outcomeOf({ machine, setup, open }: StoredState): {
   const words = stored
     ? [storedSentence(stored), ...lossWords(machine, modes), ...(wrong ? [en.silent] : [])]
     : [en.waits];
+  const facts: FactsState = {
+    name: "learning-stored",
+    caption: en.caption,
+    columns: en.columns,
+    rows: modes.map((mode, i) => ({ title: modeName(machine, i), cells: cells(mode), marked: wrong })),
+    words: words.filter(Boolean).join(" "),
+  };
   return {
-    facts: {
-      name: "learning-stored",
-      caption: en.caption,
-      columns: en.columns,
-      rows: modes.map((mode, i) => ({ title: modeName(machine, i), cells: cells(mode), marked: wrong })),
-      words: words.filter(Boolean).join(" "),
-    },
+    // Before the guess the pinned machine's would give it away.
+    facts: open && pinned ? factsPinned(facts, outcomeOf({ ...pinned, open }).facts) : facts,
     motorRpm: known && Math.round(known.motorRpm),
     lift: open ? liftWords(machine, setup) : "",
   };

@@ -8,9 +8,10 @@ import { type OtherPlots, plotTogether } from "#plots/together";
 import type { Shown } from "#view/shown";
 import { factsPinned } from "./facts-pinned.ts";
 import type { FactsState } from "./facts-table.ts";
-import { flightPinned } from "./flight-pinned.ts";
+import { flightPinned, packsPinned } from "./flight-pinned.ts";
 import type { FlightState } from "./flight-state.ts";
 import { pinnedAs } from "./pin-words.ts";
+import type { WholePackState } from "./whole-pack-state.ts";
 
 /** The machines beside the one on the page. */
 export interface Others {
@@ -28,6 +29,9 @@ const joins: Readonly<Record<string, Joining>> = {
   plot: (state, { whatIf, pinned, as }) =>
     plotTogether(state as PlotState, { whatIf, pinned, pinnedAs: as } as OtherPlots),
   flight: (state, { pinned, as }) => flightPinned(state as FlightState, pinned as FlightState | undefined, as),
+  "whole-pack-modes": (state, { pinned, as }) =>
+    packsPinned(state as WholePackState, pinned as WholePackState | undefined, as),
+  "learning-stored": (state, { pinned }) => (pinned === undefined ? state : { ...(state as object), pinned }),
   "facts-table": (state, { pinned }) => factsPinned(state as FactsState, pinned as FactsState | undefined),
   quantity: (state, { pinned }) => withPinned(state as object, pinned),
   "modes-table": (state, { pinned }) => withPinned(state as object, pinned),

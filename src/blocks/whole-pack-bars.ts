@@ -7,6 +7,9 @@ import { fullName, rowText, type WholePackState } from "./whole-pack-state.ts";
 
 const en = enWholePack.modes;
 
+/** How the marks of a row are inked. */
+const inks = { now: "now", "what-if": "what-if", pinned: "pinned-now" } as const;
+
 /** Places from the top, px: the scale, then a band for each bar. */
 const TOP = 30;
 const BAND = 50;
@@ -110,15 +113,16 @@ export function barsIn(
         const band = bandAt(i);
         for (const pen of Object.values(band) as Pen[]) pen.show(true);
         const y = TOP + i * BAND + 34;
+        const ink = inks[row.which];
         const result = results?.[i];
         const outcome = packOutcome(result);
         const last = outcome?.lost?.percent ?? outcome?.endPercent ?? 0;
         band.name.set("x", "0");
         band.name.set("y", y - 13);
-        band.name.set("class", `words ${row.which}`);
+        band.name.set("class", `words ${ink}`);
         band.name.text(fullName(row));
         line(band.rail, 100, 0, y, "whole-pack-rail");
-        line(band.ink, 100, last, y, `ink ${row.which} whole-pack-ink`);
+        line(band.ink, 100, last, y, `ink ${ink} whole-pack-ink`);
         line(band.core, 100, last, y, "core");
         band.ink.show(outcome !== null);
         band.core.show(outcome !== null && row.which === "what-if");
@@ -126,14 +130,14 @@ export function barsIn(
         band.end.set("cx", place(last));
         band.end.set("cy", y);
         band.end.set("r", 5.5);
-        band.end.set("class", `whole-pack-end ${row.which}`);
+        band.end.set("class", `whole-pack-end ${ink}`);
         // The words stand above the bar's end, on whichever side there is room.
         const right = last > 55;
         band.text.set("x", place(last));
         band.text.set("dx", right ? 0 : 4);
         band.text.set("y", y - 13);
         band.text.set("text-anchor", right ? "start" : "end");
-        band.text.set("class", `words ${row.which}`);
+        band.text.set("class", `words ${ink}`);
         band.text.text(results ? (result?.ok ? rowText(outcome) : en.none) : "");
       }
       const at = rows.findIndex(({ mode, which }) => which === "now" && mode === asked);

@@ -11,7 +11,7 @@ import { patientFlyer } from "#worker/patient";
 import { factsTable } from "./facts-table.ts";
 import { whenSeen } from "./when-seen.ts";
 import { barsIn } from "./whole-pack-bars.ts";
-import { knownRows, packTable, packWords, type WholePackState, wholePackState } from "./whole-pack-state.ts";
+import { knownPacks, packTable, packWords, toFly, type WholePackState, wholePackState } from "./whole-pack-state.ts";
 import "./whole-pack.css";
 
 const en = enWholePack.modes;
@@ -26,10 +26,16 @@ export const wholePackModes = (
   mix: PackMix,
 ): Shown<WholePackState> => show<WholePackState>(wholePackView, wholePackState(machine, whatIf, answers, mode, mix));
 
+/** The rows without those of the pinned machine. */
+const ownRows = (state: WholePackState): WholePackState => ({
+  ...state,
+  rows: state.rows.filter(({ which }) => which !== "pinned"),
+});
+
 function wordsOf(state: WholePackState): string {
   if (!state.go) return en.wait;
-  const known = knownRows(state);
-  return known ? packWords(state, known) : en.soon;
+  const known = knownPacks(state);
+  return known ? packWords(known.state, known.results) : en.soon;
 }
 
 const wholePackView: View<WholePackState> = {
@@ -61,6 +67,8 @@ const wholePackView: View<WholePackState> = {
     host.append(figure, facts);
     let state: WholePackState | null = null;
     let results: readonly FlightResult[] | null = null;
+    /** The rows that the results belong to. */
+    let shown: WholePackState | null = null;
     const flyer = patientFlyer();
     let putFacts: ((next: ReturnType<typeof packTable>) => void) | null = null;
 
@@ -71,7 +79,7 @@ const wholePackView: View<WholePackState> = {
       image.set("aria-label", `${en.title}. ${text}`);
     };
     const draw = () => {
-      const now = state!;
+      const now = shown ?? ownRows(state!);
       image.set("height", bars.put(now, results));
       const table = packTable(now, results);
       putFacts ??= factsTable(table).view.mount(facts, bench);
@@ -87,34 +95,38 @@ const wholePackView: View<WholePackState> = {
         table: { columns: table.columns, rows: table.rows.map((row) => [row.title, ...row.cells]) },
       });
     };
-    const settle = (next: readonly FlightResult[] | null) => {
+    const advance = (share: number) => {
+      bar.hidden = false;
+      bar.value = share;
+    };
+    const settle = (known: ReturnType<typeof knownPacks>) => {
       bar.hidden = true;
       setAttribute(figure, "data-busy", null);
-      results = next;
+      results = known?.results ?? null;
+      shown = known?.state ?? null;
       draw();
-      say(next ? packWords(state!, next) : en.wait);
+      say(known ? packWords(known.state, known.results) : en.wait);
     };
     const render = () => {
       if (!state) return;
       const now = state;
-      const known = now.go ? knownRows(now) : null;
+      const known = now.go ? knownPacks(now) : null;
       if (known || !now.go) {
-        flyer.drop();
         settle(known);
+        const later = known ? toFly(now, true) : [];
+        // Once each: what can't be kept isn't flown again and again.
+        const done = () => settle(state && knownPacks(state));
+        if (later.length > 0) flyer.fly({ requests: later, done, progress: advance });
+        else flyer.drop();
         return;
       }
       const begun = flyer.fly({
-        // The mode that is looked at last: another figure may be flying it at this moment.
-        requests: [...now.rows]
-          .sort((a, b) => Number(a.mode === now.asked) - Number(b.mode === now.asked))
-          .map((row) => row.request),
+        requests: toFly(now, false),
         done() {
-          const found = state && knownRows(state);
-          if (found) settle(found);
+          if (state && knownPacks(state)) render();
         },
         progress(share) {
-          bar.hidden = false;
-          bar.value = share;
+          advance(share);
           say(en.flying(`${Math.round(share * 100)}\u00a0%`));
         },
       });
@@ -129,12 +141,12 @@ const wholePackView: View<WholePackState> = {
     const seen = whenSeen(figure, render);
     return (next) => {
       const begun = state === null;
-      const same = state !== null && state.rows.length === next.rows.length;
+      const same = state !== null && ownRows(state).rows.length === ownRows(next).rows.length;
       state = next;
       if (begun) {
         draw();
         say(next.go ? en.soon : en.wait);
-      } else if (!same) results = null;
+      } else if (!same) results = shown = null;
       seen.wake();
     };
   },

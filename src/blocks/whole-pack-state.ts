@@ -14,7 +14,7 @@ const en = enWholePack.modes;
 export interface PackRow {
   readonly name: string;
   readonly mode: number;
-  readonly which: "now" | "what-if";
+  readonly which: "now" | "what-if" | "pinned";
   readonly request: FlightRequest;
 }
 
@@ -60,11 +60,28 @@ export function wholePackState(
   };
 }
 
-/** The flights that are known already; null while one is missing. */
-export function knownRows({ rows }: WholePackState): readonly FlightResult[] | null {
-  const results = rows.map(({ request }) => knownFlight(request));
-  return results.every((result) => result !== null) ? results : null;
+/** A state with a result for each of its rows. */
+interface KnownPacks {
+  readonly state: WholePackState;
+  readonly results: readonly FlightResult[];
 }
+
+/** What is known already; null while a flight is missing. Those of the pinned machine come along once all of them are there. */
+export function knownPacks(state: WholePackState): KnownPacks | null {
+  const all = state.rows.map((row) => ({ row, result: knownFlight(row.request) }));
+  const own = all.filter(({ row }) => row.which !== "pinned");
+  const found = all.every(({ result }) => result) ? all : own;
+  const results = found.flatMap(({ result }) => result ?? []);
+  if (results.length < found.length) return null;
+  return { state: { ...state, rows: found.map(({ row }) => row) }, results };
+}
+
+/** The rows that come first, or those of the pinned machine, in the order to be flown: the mode that is looked at last, since another figure may be flying it. */
+export const toFly = ({ rows, asked }: WholePackState, pinned: boolean): FlightRequest[] =>
+  rows
+    .filter(({ which, request }) => (which === "pinned") === pinned && !knownFlight(request))
+    .sort((a, b) => Number(a.mode === asked) - Number(b.mode === asked))
+    .map(({ request }) => request);
 
 const charge = (percent: number): string => formatValue(percent, "percent", { decimals: 0 });
 const minutes = (value: number): string => formatValue(value, "min", { decimals: 1 });
@@ -82,7 +99,8 @@ export function rowText(outcome: PackOutcome | null): string {
 }
 
 /** A mode's name, and which machine's it is. */
-export const fullName = ({ name, which }: PackRow): string => (which === "now" ? name : `${name} (${en.whatIf})`);
+export const fullName = ({ name, which }: PackRow): string =>
+  which === "now" ? name : `${name} (${which === "pinned" ? en.pinned : en.whatIf})`;
 
 /** How far the guess was off. */
 function gapWords({ rows, asked, guess }: WholePackState, outcomes: readonly (PackOutcome | null)[]): string {
@@ -144,7 +162,11 @@ export function packTable({ rows }: WholePackState, results: readonly FlightResu
             outcome.timer === null ? none : timerText(outcome.timer),
           ]
         : [none, none, none, none];
-      return { title: fullName(row), cells, marked: (outcome?.lost?.percent ?? 0) > reservePercent };
+      return {
+        title: fullName(row),
+        cells,
+        marked: row.which !== "pinned" && (outcome?.lost?.percent ?? 0) > reservePercent,
+      };
     }),
     words: soon.length > 0 ? `${words} ${early(soon.join(", "))}` : words,
   };

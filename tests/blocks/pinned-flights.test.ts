@@ -1,8 +1,10 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { collectivePad, flightPlot } from "#blocks/flight-plot";
-import type { FlightState } from "#blocks/flight-state";
 import { learningPlot } from "#blocks/learning-run";
+import { learningStored } from "#blocks/learning-stored";
 import { together } from "#blocks/together";
+import { wholePackModes } from "#blocks/whole-pack-modes";
+import { flightOf } from "#flights/flight";
 import { clubTrainer } from "#machine/demos";
 import type { Machine } from "#machine/machine";
 import { withValue } from "#machine/paths";
@@ -12,11 +14,11 @@ import { type Mounted, mounted, plain, wordsOf } from "./mounted.ts";
 const more = withValue(clubTrainer, "gears.pinionTeeth", 15);
 const noGain = withValue(clubTrainer, "controller.integralGain", 0);
 
-/** A flight of one machine with another one pinned. */
-function beside(make: (machine: Machine) => Shown<FlightState>, now: Machine, pinned: Machine): Shown<FlightState> {
+/** What one machine shows with another one pinned. */
+function beside<S>(make: (machine: Machine) => Shown<S>, now: Machine, pinned: Machine): Shown<S> {
   const shown = make(now);
   const other = make(pinned) as unknown as Shown;
-  return { ...shown, state: together(shown as unknown as Shown, { pinned: other }, { now, pinned }) as FlightState };
+  return { ...shown, state: together(shown as unknown as Shown, { pinned: other }, { now, pinned }) as S };
 }
 
 const punch = (machine: Machine, over: object = {}) =>
@@ -135,5 +137,54 @@ describe("the flight of a pinned machine", () => {
     await new Promise((resolve) => setTimeout(resolve, 1500));
     expect(lines(block, "pinned-now")).toEqual([]);
     expect(said(block)).toHaveLength(1);
+  });
+});
+
+describe("the whole packs of a pinned machine", () => {
+  const small: Machine = {
+    ...clubTrainer,
+    pack: { ...clubTrainer.pack, capacityMah: 600, cellResistanceMilliohm: 6 },
+    modes: [clubTrainer.modes[0]!, clubTrainer.modes[2]!],
+  };
+  const older = withValue(small, "pack.cellResistanceMilliohm", 12);
+  const given = { "whole-pack-hard-1": 95 };
+  const packs = (machine: Machine) => wholePackModes(machine, null, given, 1, "hard");
+  const names = (block: Mounted) => block.all("tbody th").map((cell) => plain(cell.textContent));
+
+  it("come below each mode once all of them are flown, dashed, and are told", async () => {
+    for (const { request } of packs(small).state.rows) flightOf(request);
+    const block = mounted(beside(packs, small, older));
+    expect(names(block).slice(-2)).toEqual(["gentle", "sporty"]);
+    const alone = plain(block.one("figcaption").textContent);
+    await vi.waitFor(() => expect(names(block)).toContain("sporty (pinned)"), 20_000);
+    expect(names(block).slice(-4)).toEqual(["gentle", "gentle (pinned)", "sporty", "sporty (pinned)"]);
+    const inked = block.all(".whole-pack-ink").filter((line) => line.getAttribute("display") !== "none");
+    expect(inked.map((line) => line.classList.contains("pinned-now"))).toEqual([false, true, false, true]);
+    const words = plain(block.one("figcaption").textContent);
+    const lost = (name: string, text = words) => Number(new RegExp(`${name} is lost at (\\d+) %`).exec(text)?.[1]);
+    expect(lost("sporty")).toBe(lost("sporty", alone));
+    expect(lost("sporty \\(pinned\\)")).toBeGreaterThan(lost("sporty"));
+    block.update(packs(small));
+    expect(names(block).slice(-2)).toEqual(["gentle", "sporty"]);
+    expect(plain(block.one("figcaption").textContent)).toBe(alone);
+  });
+});
+
+describe("what a pinned machine's learning run stores", () => {
+  const half = { "learning-pack": 50 };
+  const lines = (block: Mounted) => block.all(".pinned-value:not([hidden])").map((line) => plain(line.textContent));
+
+  it("is a second line in each cell that differs, and only after the guess", () => {
+    const stored = (answers: object) => (machine: Machine) => learningStored(machine, answers as typeof half);
+    expect(lines(mounted(beside(stored(half), more, clubTrainer)))).toEqual([]);
+    const guessed = { ...half, "learning-guess-pack": "low" };
+    const [own, pinned] = [more, clubTrainer].map((machine) =>
+      mounted(stored(guessed)(machine))
+        .all("tbody td")
+        .map((cell) => plain(cell.textContent)),
+    ) as [string[], string[]];
+    const told = lines(mounted(beside(stored(guessed), more, clubTrainer))).filter((line) => line !== "pinned");
+    expect(told).toEqual(pinned.filter((text, i) => text !== own[i]));
+    expect(told.length).toBeGreaterThan(1);
   });
 });

@@ -23,6 +23,7 @@ export const enWholePack = {
     lostAtOnce: "not even held when full",
     none: "can't be flown",
     whatIf: "what if",
+    pinned: "pinned",
     wait: "The packs are flown as soon as you have guessed.",
     soon: "Flying …",
     flying: (share: string) => `Flying the packs: about ${share} done.`,
