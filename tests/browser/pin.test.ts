@@ -49,6 +49,29 @@ describe("the pin", () => {
     await page.locator('figure[data-plot="tip-speed"] path.ink.what-if').first().waitFor();
   });
 
+  it("is flown beside every flight, off the page where that takes long, and has its column in a table", async () => {
+    const open = await visit(browser, "/learning-run.html", { reducedMotion: "reduce" });
+    const { page } = open;
+    const figure = page.locator('figure[data-plot="learning-run"]');
+    await figure.scrollIntoViewIfNeeded();
+    await expect.poll(() => figure.locator("figcaption").innerText()).toMatch(/Stored as 100/);
+    await act(page, "set");
+    await type(page, "gears.pinionTeeth", "15");
+    await expect.poll(() => figure.locator("figcaption").innerText()).toMatch(/Pinned \(13\st\): The head turns/);
+    expect(await figure.locator("path.ink.pinned-now:visible").count()).toBeGreaterThan(2);
+    expect(await figure.locator("svg.plot-drawing").getAttribute("aria-label")).toMatch(/Pinned \(13\st\): The head/);
+    // The pin goes along to the next page.
+    await page.goto(new URL("/another-pinion.html", page.url()).href);
+    await ready(page);
+    const column = page.locator('[data-facts="gear-compare"] .pinned-column');
+    await column.first().waitFor();
+    expect(await page.locator('[data-facts="gear-compare"] thead').innerText()).toMatch(/pinned: 13 on 120/);
+    expect(await column.first().innerText()).toBe("9.23");
+    await act(page, "drop");
+    await expect.poll(() => column.count()).toBe(0);
+    expect(await breaches(open)).toEqual([]);
+  });
+
   it("goes no wider than a phone", async () => {
     const { page } = await visit(browser, "/", { viewport: phone });
     await page.locator(".parts-bar").click();
