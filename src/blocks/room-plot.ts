@@ -105,6 +105,7 @@ export function headroomPlot(figures: Figures, whatIf: Figures | null = null, mo
             x: lowest,
             y: asked,
             kind: "place",
+            under: true,
             label: words.meets(formatValue(lowest, "percent", { decimals: 0 })),
           },
         ]

@@ -202,7 +202,7 @@ export function drawing(svg: SVGSVGElement, name: string): Put {
       const toLeft = px + width > right && px - width > left;
       // Words of the machine now stand above; those of another one below, where they meet the fewest.
       const other = point.kind === "pinned" || point.kind === "what-if";
-      const below = py < top + 22 || (other && py < bottom - 26);
+      const below = py < top + 22 || ((other || point.under === true) && py < bottom - 26);
       const spot = label === "" ? null : clearSpot([label], spotsBeside(px, py, 7, toLeft, below), taken, frame);
       text.set("x", spot ? round(spot.x - px) : 0);
       text.set("y", spot ? round(spot.y - py) : 0);

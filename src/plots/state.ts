@@ -76,6 +76,8 @@ export interface Point {
   readonly y: number;
   readonly kind: "measured" | "place" | "now" | "what-if" | "pinned";
   readonly label?: string;
+  /** Its words stand below it first: its curve comes from above. */
+  readonly under?: boolean;
   /** Ends of the bar of a measured point. */
   readonly low?: number;
   readonly high?: number;

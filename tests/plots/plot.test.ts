@@ -49,6 +49,18 @@ describe("a plot on the page", () => {
     }
   });
 
+  it("puts the words of a point below it where they are said to stand so", () => {
+    const meet = { key: "meet", kind: "place" as const, x: 50, y: 2200, label: "no room left" };
+    const height = (under: boolean) =>
+      Number(
+        mounted(fullState(2200, { points: [{ ...meet, under }] }))
+          .one("[data-point=meet] text")
+          .getAttribute("y"),
+      );
+    expect(height(false)).toBeLessThan(0);
+    expect(height(true)).toBeGreaterThan(0);
+  });
+
   it("writes no style into its markup", () => {
     expect(mounted(fullState()).host.innerHTML).not.toMatch(/\sstyle=/);
   });
