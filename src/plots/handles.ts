@@ -1,6 +1,6 @@
 /**
  * Marks that can be dragged with mouse, finger or pen, and moved by keys. A drag proposes values to the bench; the
- * mark itself moves when the state that follows says so. A finger that moves across the direction of a mark scrolls.
+ * mark itself moves when the state that follows says so. A finger that starts beside a mark scrolls.
  */
 import type { Bench } from "#machine/bench";
 import { Pen, svgEl } from "#view/dom";
