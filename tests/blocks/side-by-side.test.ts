@@ -68,7 +68,7 @@ describe("two machines side by side", () => {
   });
 
   it("say both figures in words", () => {
-    expect(plain(wordsOf(both()))).toMatch(/pack current in hover: now 11\.4 A, what if 8\.6 A\./);
+    expect(plain(wordsOf(both()))).toMatch(/pack current in hover: now 11\.5 A, what if 8\.6 A\./);
   });
 });
 

@@ -64,7 +64,7 @@ describe("the rotors of a machine", () => {
     const { tail } = rotors(machine);
     expect([tail.arm, tail.ratio]).toEqual([0.6, 5]);
     const larger = machineWith({ "tailRotor.diameterMm": 220 });
-    const task = { speed: 1000, thrust: 3 };
+    const task = { speed: 1000, thrust: 4 };
     const of = (each: Machine) => rotors(each).tail.rotor.collectiveForThrust(task) ?? Number.NaN;
     expect(of(larger)).toBeLessThan(of(machine));
   });

@@ -40,11 +40,11 @@ describe("the model on published rotors", () => {
     },
   );
 
-  it("TM-81232, with a chord of a sixth of the radius, gets a sixth too much thrust: beyond the bound, and said so", () => {
+  it("TM-81232, with a chord of a sixth of the radius, gets a fifth to a third too much thrust: beyond the bound, and said so", () => {
     const { spreads } = checked.find(({ set }) => set.name === "TM-81232")!;
     expect(spreads[0]!.within).toBe(false);
-    expect(spreads[0]!.bias).toBeGreaterThan(0.12);
-    expect(spreads[0]!.median).toBeLessThan(0.2);
+    expect(spreads[0]!.bias).toBeGreaterThan(0.15);
+    expect(spreads[0]!.median).toBeLessThan(0.3);
   });
 
   it("judges no row whose thrust is almost nothing", () => {

@@ -1,6 +1,6 @@
 import { annuli, type Blade, cutBlade, type RotorAir, type RotorGeometry } from "./blade.ts";
-import { broadTip, inflowAngle, prandtlFactor, realWake } from "./inflow.ts";
-import { dragAt, liftAt, prandtlGlauert, sectionCoefficients, separatedShare } from "./section.ts";
+import { inflowAngle, realWake } from "./inflow.ts";
+import { dragAt, liftAt, sectionCoefficients, separatedShare } from "./section.ts";
 
 import type { Annulus, RotorOptions, RotorResult, RotorState } from "./types.ts";
 
@@ -30,27 +30,19 @@ export class Rotor {
   private readonly angle0: Float64Array;
   /** Per annulus of the last `pitch`: the added inflow angle, rad. */
   private readonly turned: Float64Array;
-  /** Per annulus of the last `fly`: s_c^8 of `broadTip`. */
-  private readonly broad: Float64Array;
   private readonly air: RotorAir;
 
   private readonly wake: number;
 
-  constructor(
-    geometry: RotorGeometry,
-    air: RotorAir,
-    { count = annuli, wake = realWake, slender = false }: RotorOptions = {},
-  ) {
+  constructor(geometry: RotorGeometry, air: RotorAir, { count = annuli, wake = realWake }: RotorOptions = {}) {
     this.wake = wake;
     this.blade = cutBlade(geometry, count);
-    if (slender) this.blade.broad.fill(0);
     this.air = air;
     this.flow = new Float64Array(count);
     this.sin0 = new Float64Array(count);
     this.cos0 = new Float64Array(count);
     this.angle0 = new Float64Array(count);
     this.turned = new Float64Array(count);
-    this.broad = new Float64Array(count);
   }
 
   /** Of the air, kg/m3. */
@@ -65,7 +57,7 @@ export class Rotor {
 
   /** Sets speed (rad/s) and climb (m/s): the undisturbed flow and the section's coefficients at every annulus. */
   fly(speed: number, climb: number): this {
-    const { radius, chord, broad, count, coefficients, geometry } = this.blade;
+    const { radius, chord, count, coefficients, geometry } = this.blade;
     const { density, viscosity, soundSpeed } = this.air;
     this.speed = speed;
     this.climb = climb;
@@ -76,7 +68,6 @@ export class Rotor {
       this.sin0[i] = flow > 0 ? climb / flow : 0;
       this.cos0[i] = flow > 0 ? across / flow : 1;
       this.angle0[i] = Math.atan2(climb, across);
-      this.broad[i] = (broad[i]! / prandtlGlauert(flow / soundSpeed)) ** 8;
       geometry.section.coefficients(
         (density * flow * chord[i]!) / viscosity,
         flow / soundSpeed,
@@ -104,18 +95,7 @@ export class Rotor {
       const sin0 = this.sin0[i]!;
       const cos0 = this.cos0[i]!;
       const attack0 = collective + twist[i]! - this.angle0[i]!;
-      const e = inflowAngle(
-        coefficients,
-        at,
-        load[i]!,
-        tip[i]!,
-        root[i]!,
-        sin0,
-        cos0,
-        attack0,
-        this.broad[i]!,
-        this.wake,
-      );
+      const e = inflowAngle(coefficients, at, load[i]!, tip[i]!, root[i]!, sin0, cos0, attack0, this.wake);
       this.turned[i] = e;
       const se = Math.sin(e);
       const ce = Math.cos(e);
@@ -125,7 +105,7 @@ export class Rotor {
       const ca = Math.cos(attack0 - e);
       const w = this.flow[i]! * ce;
       const force = half * chord[i]! * width[i]! * w * w;
-      const lift = force * this.kept(i, sinPhi) * liftAt(coefficients, at, sa, ca);
+      const lift = force * liftAt(coefficients, at, sa, ca);
       const drag = force * dragAt(coefficients, at, sa, ca);
       const r = radius[i]!;
       thrust += lift * cosPhi - drag * sinPhi;
@@ -145,12 +125,6 @@ export class Rotor {
     this.inducedVelocity = (2 * flux) / geometry.radius ** 2;
     this.stalledShare = stalled / area;
     return thrust;
-  }
-
-  /** Share of an annulus's lift that a broad tip leaves, at a sine of the inflow angle. */
-  private kept(i: number, sine: number): number {
-    const tip = this.blade.tip[i]!;
-    return broadTip(tip, sine, prandtlFactor(tip / Math.abs(sine)), this.broad[i]!);
   }
 
   /** The last state in full. */
@@ -193,7 +167,7 @@ export class Rotor {
       const pitch = this.collective + twist[i]!;
       const attack = pitch - inflow;
       const [sa, ca] = [Math.sin(attack), Math.cos(attack)];
-      const lift = this.kept(i, Math.sin(inflow)) * liftAt(coefficients, at, sa, ca);
+      const lift = liftAt(coefficients, at, sa, ca);
       const drag = dragAt(coefficients, at, sa, ca);
       const w = this.flow[i]! * Math.cos(e);
       const v = this.flow[i]! * Math.sin(e);
@@ -227,13 +201,13 @@ export class Rotor {
  * @param state speed (rad/s, 0 or more), collective (rad, within 0.5 either way), climb (m/s)
  * @returns thrust (N), torque (N m), power (W) and the rest. Always finite; positive and negative pitch through zero.
  * Errors, medians against published rotors (`npm run -s validate`): thrust at a pitch 2 to 6 %, torque at a thrust 1 to 4 %,
- * where CT is above 0.0012. Blades as wide as a sixth of the radius (TM-81232) get 17 % too much thrust, 9 to 18 % at tip
- * Mach 0.44, more at tip Mach 0.6 to 0.88, where measured thrust hardly grows. To expect at small Reynolds numbers, where no test is at hand: 6 % at a tip Reynolds number of 1e5 and more, 15 % at 3e4, 30 % at 1e4.
+ * where CT is above 0.0012. Blades as wide as a sixth of the radius (TM-81232) get a quarter too much thrust. To expect at
+ * small Reynolds numbers, where no test is at hand: 6 % at a tip Reynolds number of 1e5 and more, 15 % at 3e4, 30 % at 1e4.
  * Descent: trust it to half the hover's induced velocity; from there to twice of it within 15 % of measured inflow, which
  * itself scatters as much; a blade that stalls there may jump between two flows.
- * Not in it: the spread of lift over the chord inboard (a vortex lattice takes 3 % of thrust off at a chord of R/15, 6 %
- * at R/6); the tip vortex that passes close under the next blade (with Landgrebe's wake the lattice has 7 to 13 % too much
- * thrust for TM-81232 at tip Mach 0.44, 17 to 35 % at 0.79); blades that bend or twist, ground, wind.
+ * Not in it: the spread of lift over the chord (a vortex lattice takes 3 % of thrust off at a chord of R/15, 6 % at R/6);
+ * the tip vortex that passes close under the next blade; blades that bend or twist, ground, wind. For the blades of
+ * TM-81232 even a lattice with Landgrebe's wake keeps 7 to 13 % too much thrust at tip Mach 0.44, 17 to 35 % at 0.79.
  * Source: Glauert, in Durand, Aerodynamic Theory IV (1935); Leishman, Principles of Helicopter Aerodynamics, ch. 3.
  */
 export function hover(

@@ -48,8 +48,6 @@ export interface Blade {
   /** Exponents of tip and root loss times the sine of the inflow angle. */
   readonly tip: Float64Array;
   readonly root: Float64Array;
-  /** s_c of `broadTip` in air that isn't compressed: B c / (4 ln 2 r). */
-  readonly broad: Float64Array;
   /** Blade area over disc area, weighted with radius squared as thrust is. */
   readonly solidity: number;
   readonly coefficients: Float64Array;
@@ -113,7 +111,6 @@ export function cutBlade(geometry: RotorGeometry, count: number = annuli): Blade
     twist: radius.map((r) => twistAt(r / tipRadius)),
     load: radius.map((r, i) => (blades * chord[i]!) / (8 * Math.PI * r)),
     tip: radius.map((r) => (blades * (tipRadius - r)) / (2 * r)),
-    broad: radius.map((r, i) => (blades * chord[i]!) / (4 * Math.LN2 * r)),
     // A blade that begins on the axis has no root vortex to lose by: its root vortex is the hub's.
     root: radius.map((r) =>
       rootCutout > 0 ? (blades * (r - rootCutout)) / (2 * rootCutout) : Number.POSITIVE_INFINITY,

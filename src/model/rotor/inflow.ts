@@ -29,29 +29,8 @@ export function prandtlFactor(x: number): number {
 }
 
 /**
- * Share of a section's lift that is left near the tip of a broad blade. Few blades lose lift by their wake, which Prandtl's
- * factor F(s) counts, s = sin phi. A tip loses half a chord of its lift even where the wake would let it keep more: that
- * is the loss of an F with s_c = B c / (4 ln 2 beta r) in place of s. The larger loss holds, not both: what is left of the
- * lift is F(s_m) / F(s) with s_m^8 = s^8 + s_c^8, a smooth maximum. Air that is compressed feels a chord of c / beta.
- *
- * @param tip exponent of the tip loss times sin phi, (B / 2) (R - r) / r
- * @param s sine of the inflow angle, either sign
- * @param held F(s) at the tip: `prandtlFactor(tip / |s|)`
- * @param broad s_c^8 of the annulus
- * @returns 0 to 1 (no unit); 1 inboard, for a narrow blade, and where the wake's own loss is the larger.
- * Errors: TM-81232 (chord R/6) still gets 17 % too much thrust in the median; 26 % without it. Source: half a chord,
- * Gessow and Myers, Aerodynamics of the Helicopter (1952), from memory; F, Glauert in Durand, Aerodynamic Theory IV (1935).
- */
-export function broadTip(tip: number, s: number, held: number, broad: number): number {
-  const s2 = s * s;
-  const s4 = s2 * s2;
-  const x = tip / Math.sqrt(Math.sqrt(Math.sqrt(s4 * s4 + broad)));
-  return x > 18 ? 1 : prandtlFactor(x) / held;
-}
-
-/**
  * Angle that the blades' own inflow adds at one annulus: the zero of
- * g(e) = F sin e m - (sigma' / 4) K C_l(a0 - e) cos^2 e with K of `broadTip`, where e turns the flow from its undisturbed angle phi0 to
+ * g(e) = F sin e m - (sigma' / 4) C_l(a0 - e) cos^2 e, where e turns the flow from its undisturbed angle phi0 to
  * phi = phi0 + e. Momentum gives the axial and the swirl velocity at once, as the induced velocity stands at right angles
  * to the flow at the blade: W = W0 cos e, v = W0 sin e. Only lift moves momentum (Betz); drag heats the wake. The mass
  * flow is that through the annulus, m = |cos e sin phi|; where the rotor sinks into its own wake, the wake mixes in
@@ -65,7 +44,6 @@ export function broadTip(tip: number, s: number, held: number, broad: number): n
  * @param sin0 sine of the undisturbed inflow angle, climb positive
  * @param cos0 its cosine
  * @param angle0 angle of attack before the rotor moves any air, rad
- * @param broad s_c^8 of `broadTip`: lift falls off near the tip of a broad blade
  * @param wake speed of the far wake over that in the disc, in hover: `realWake` or `idealWake`; momentum goes by half of it
  * @returns e in rad. It never fails: at e = 0 g has the sign of -C_l(a0), and where the angle of attack has come down to
  * zero lift it has the other sign.
@@ -80,7 +58,6 @@ export function inflowAngle(
   sin0: number,
   cos0: number,
   angle0: number,
-  broad: number,
   wake: number,
 ): number {
   const sinA = Math.sin(angle0);
@@ -121,11 +98,9 @@ export function inflowAngle(
       const v = se * (cos0 * ce - s0 * se);
       share = (v * v) / (v * v + s0 * s0);
     }
-    const size = Math.abs(sinPhi);
-    const held = prandtlFactor(tip / size);
     const g =
-      held * prandtlFactor(root / size) * se * m * (1 - spared * share) -
-      load * broadTip(tip, sinPhi, held, broad) * ce * ce * liftAt(c, at, sa * ce - cosA * se, cosA * ce + sa * se);
+      lossAt(tip, root, sinPhi) * se * m * (1 - spared * share) -
+      load * ce * ce * liftAt(c, at, sa * ce - cosA * se, cosA * ce + sa * se);
     if (g === 0) break;
     if (g < 0) low = x;
     else high = x;

@@ -80,17 +80,6 @@ export function dragAt(c: Float64Array, at: number, s: number, cosine: number): 
 /** Beyond this Mach number the linear rule, which has a pole at 1, is bent towards a limit. */
 const linearised = 0.8;
 
-/**
- * Prandtl and Glauert's factor beta = sqrt(1 - M^2): lift slopes grow by 1 / beta, and air feels a chord of c / beta.
- *
- * @param mach Mach number, 0 or more
- * @returns 1 at rest, 0.6 at M = 0.8, never below 0.43 (no unit). Source: Glauert, Proc. Royal Society A 118 (1928).
- */
-export function prandtlGlauert(mach: number): number {
-  const m = mach < linearised ? mach : linearised + 0.1 * Math.tanh((mach - linearised) / 0.1);
-  return Math.sqrt(1 - m * m);
-}
-
 /** How the blade's skin is: "smooth" keeps its laminar flow as long as it can, "rough" loses it at the nose. */
 export type Surface = "smooth" | "rough";
 
@@ -133,9 +122,10 @@ export function symmetricSection(thickness: number, surface: Surface = "smooth")
       const decades = (log - logMillion) / Math.LN10;
       const bridge = (log - logBridge) / 1.1;
       const fall = 7500 / re;
+      const m = mach < linearised ? mach : linearised + 0.1 * Math.tanh((mach - linearised) / 0.1);
       const straight = 5.87 - 0.05 * thick + 0.28 * Math.max(decades, -2) + 0.6 * Math.exp(-bridge * bridge);
       const closed = leastSlope + (1 - leastSlope) / (1 + fall * fall * fall);
-      const a = (straight * closed) / prandtlGlauert(mach);
+      const a = (straight * closed) / Math.sqrt(1 - m * m);
       const most = (0.68 * Math.exp(0.135 * (log - logTenThousand))) / (1 + 1.4 * mach * mach);
       const stall = Math.min((1.32 * most) / a, 0.5);
       out[at] = a;

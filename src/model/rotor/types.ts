@@ -16,8 +16,6 @@ export interface RotorOptions {
   readonly count?: number;
   /** Speed of the far wake over that in the disc, in hover. Default 1.64, as smoke shows; momentum theory has 2. */
   readonly wake?: number;
-  /** Leaves out what broad tips lose, as closed forms do. Default false. */
-  readonly slender?: boolean;
 }
 
 /** What a rotor does in one state. SI; coefficients on rho pi R^2 (omega R)^2. */

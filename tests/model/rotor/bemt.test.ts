@@ -5,7 +5,7 @@ import { linearSection, sections, symmetricSection } from "#model/rotor/section"
 
 const air = { density: 1.225, viscosity: 1.789e-5, soundSpeed: 340.3 };
 const degree = Math.PI / 180;
-const ideal = { wake: idealWake, count: 40, slender: true };
+const ideal = { wake: idealWake, count: 40 };
 
 /** A rotor of solidity 0.1 without cut-out; with a thousand blades there is no tip loss. */
 const even = (blades: number, slope: number, drag = 0) => {
