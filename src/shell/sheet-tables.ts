@@ -12,7 +12,10 @@ export function tablePiece(kind: SheetKind, table: HTMLTableElement): HTMLElemen
   const doc = table.ownerDocument;
   const copy = plainTable(table);
   const asks = kind === "handout" && !table.matches(".gear-grid");
-  if (asks) emptied(copy);
+  if (asks) {
+    unpinned(copy);
+    emptied(copy);
+  }
   const title = table.closest("figure")?.querySelector(".plot-title")?.textContent;
   const head = title ? [el(doc, "p", { class: "sheet-ask" }, title)] : [];
   return el(doc, "div", { class: "sheet-piece" }, ...head, copy, ...(asks ? [el(doc, "p", {}, en.fill)] : []));
@@ -28,6 +31,14 @@ function plainTable(table: HTMLTableElement): HTMLTableElement {
     for (const name of ["id", "role", "tabindex", "aria-selected", "data-input"]) part.removeAttribute(name);
   }
   return copy;
+}
+
+/** Takes away what is said of a pinned machine: what is to be found is found for the machine of the sheet. */
+function unpinned(table: HTMLTableElement): void {
+  const [first] = table.querySelectorAll(".pinned-column");
+  const at = first?.parentElement ? [...first.parentElement.children].indexOf(first) : -1;
+  if (at >= 0) for (const row of table.querySelectorAll("tr")) row.children[at]?.remove();
+  for (const gone of table.querySelectorAll(".pinned-value")) gone.remove();
 }
 
 /** Leaves the first column of figures, where there are others to be found from it. */

@@ -4,7 +4,7 @@ import { learningPlot } from "#blocks/learning-run";
 import { learningStored } from "#blocks/learning-stored";
 import { together } from "#blocks/together";
 import { wholePackModes } from "#blocks/whole-pack-modes";
-import { flightOf } from "#flights/flight";
+import { flightOf, knownFlight } from "#flights/flight";
 import { clubTrainer } from "#machine/demos";
 import type { Machine } from "#machine/machine";
 import { withValue } from "#machine/paths";
@@ -132,11 +132,24 @@ describe("the flight of a pinned machine", () => {
 
   it("is dropped on the way when the pin has gone", async () => {
     const fast = withValue(clubTrainer, "controller.loopHz", 3900);
-    const block = mounted(beside(punch, noGain, fast));
+    const both = beside(punch, noGain, fast);
+    const block = mounted(both);
     block.update(punch(noGain));
     await new Promise((resolve) => setTimeout(resolve, 1500));
-    expect(lines(block, "pinned-now")).toEqual([]);
+    expect(knownFlight(both.state.pinned!.request)).toBeNull();
     expect(said(block)).toHaveLength(1);
+  });
+
+  it("is flown once, however often this machine changes", async () => {
+    const fast = withValue(clubTrainer, "controller.loopHz", 3800);
+    const block = mounted(beside(punch, noGain, fast));
+    await vi.waitFor(() => expect(lines(block, "pinned-now")).toHaveLength(4), 20_000);
+    const dashed = lines(block, "pinned-now")[1];
+    const { state } = beside(punch, withValue(noGain, "controller.proportionalGain", 3), fast);
+    const result = knownFlight(state.pinned!.request);
+    block.update({ ...punch(noGain), state });
+    expect(lines(block, "pinned-now")[1]).toBe(dashed);
+    expect(knownFlight(state.pinned!.request)).toBe(result);
   });
 });
 
