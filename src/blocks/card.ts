@@ -24,7 +24,15 @@ export const setupCard = (figures: Figures): Shown<CardState> => show<CardState>
 
 type Line = readonly [name: string, text: string];
 
-const millimetres = (value: number): string => formatValue(value, "mm", { decimals: 0 });
+/** Blades are sold and limited by their millimetres: beside another unit these stand too. */
+function diameter(value: number): string {
+  const [own, shown] = [
+    formatValue(value, "mm", { decimals: 0, units: "metric" }),
+    formatValue(value, "mm", { decimals: 0 }),
+  ];
+  return own === shown ? own : `${shown} (${own})`;
+}
+
 /** A figure as it was entered, without needless zeros. */
 const entered = (value: number, decimals: number): string => formatNumber(value, decimals).replace(/\.?0+$/, "");
 
@@ -38,8 +46,8 @@ function partLines({ machine }: Figures): Line[] {
     [en.part.pack, en.packOf(pack.cells, chemistry, formatValue(pack.capacityMah, "mAh"))],
     [en.part.motor, en.motorOf(formatValue(motor.kvRpmPerVolt, "rpm/V"), motor.poles)],
     [en.part.gears, en.gearsOf(gears.pinionTeeth, gears.mainTeeth, module) + second],
-    [en.part.mainRotor, en.rotorOf(enParts.learned.bladeCount(mainRotor.blades), millimetres(mainRotor.diameterMm))],
-    [en.part.tailRotor, en.tailOf(millimetres(tailRotor.diameterMm), entered(gears.tailRatio, 2))],
+    [en.part.mainRotor, en.rotorOf(enParts.learned.bladeCount(mainRotor.blades), diameter(mainRotor.diameterMm))],
+    [en.part.tailRotor, en.tailOf(diameter(tailRotor.diameterMm), entered(gears.tailRatio, 2))],
     [en.part.mass, formatValue(airframe.massG, "g")],
   ];
 }

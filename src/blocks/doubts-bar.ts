@@ -8,7 +8,7 @@ import type { Figures } from "#figures/figures";
 import { fieldAt } from "#machine/fields";
 import type { Answers } from "#view/answers";
 import { el, setAttribute, setText } from "#view/dom";
-import { formatValue } from "#view/format";
+import { formatValue, inReadersUnits } from "#view/format";
 import { type Shown, show, type View } from "#view/shown";
 import { enTwoMachines } from "#view/words/en-two-machines";
 import { atRest } from "./at-rest.ts";
@@ -143,7 +143,7 @@ function statusWords(state: DoubtsState, ranking: Ranking | null): string {
 function adviceFor(path: string): string {
   if (path.startsWith("model.")) return "";
   const how = path.endsWith("collectiveMaxDeg") ? en.collective : en.how[path];
-  return how ? `${en.better} ${how}` : `${en.read} ${fieldAt(path).read}`;
+  return how ? `${en.better} ${how}` : `${en.read} ${inReadersUnits(fieldAt(path).read)}`;
 }
 
 function replyWords({ given }: DoubtsState, ranking: Ranking): string {

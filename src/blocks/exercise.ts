@@ -11,6 +11,7 @@ import type { Answers } from "#view/answers";
 import { el, setAttribute, setText } from "#view/dom";
 import { setFormula } from "#view/formula";
 import { type Shown, show, type View } from "#view/shown";
+import { unitsNow } from "#view/units";
 import { enExercises as en } from "#view/words/en-exercises";
 import { keepProgress, keyOf, longest, progressOf, seedNow, turnOn, turnsOf } from "./exercise-progress.ts";
 
@@ -88,10 +89,12 @@ const exercisesView: View<ExercisesState> = {
     const doc = host.ownerDocument;
     const none = el(doc, "p", {}, en.none);
     const list = el(doc, "ol", { class: "exercises" });
-    host.append(el(doc, "h2", { class: "exercises-title" }, en.title), list, none);
+    const metric = el(doc, "p", { class: "soft" }, en.metric);
+    host.append(el(doc, "h2", { class: "exercises-title" }, en.title), metric, list, none);
     const rows = new Map<string, Row>();
     return ({ items }) => {
       none.hidden = items.length > 0;
+      metric.hidden = items.length === 0 || unitsNow() === "metric";
       for (const item of items) {
         const { id } = item.exercise;
         let row = rows.get(id);

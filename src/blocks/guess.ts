@@ -4,6 +4,7 @@
  */
 import { noticeAt } from "#inputs/notice";
 import { readFigure, tidied } from "#inputs/typed";
+import { shownUnit, shownValue, typedValue, unitsNow } from "#machine/units";
 import { type Answers, answer } from "#view/answers";
 import { el, setHidden, setText } from "#view/dom";
 import { formatValue } from "#view/format";
@@ -54,23 +55,28 @@ const chooseView: View<ChooseState> = {
     host.append(set);
     const asked = ask<ChooseState>(set);
     let shownId = "";
+    let says: HTMLElement[] = [];
     const radios = new Map<string, HTMLInputElement>();
     return (state) => {
       if (shownId !== state.id) {
         shownId = state.id;
         set.dataset.guess = state.id;
-        legend.textContent = state.ask;
         radios.clear();
+        says = state.options.map(() => el(doc, "span"));
         list.replaceChildren(
-          ...state.options.map((option) => {
+          ...state.options.map((option, i) => {
             const radio = el(doc, "input", { type: "radio", name: `guess-${state.id}`, value: option.key });
             radio.addEventListener("change", () => answer(state.id, option.key));
             radios.set(option.key, radio);
-            return el(doc, "label", {}, radio, el(doc, "span", {}, option.says));
+            return el(doc, "label", {}, radio, says[i] ?? "");
           }),
         );
         showMe.onclick = () => answer(state.id, SHOWN);
       }
+      setText(legend, state.ask);
+      says.forEach((text, i) => {
+        setText(text, state.options[i]?.says ?? "");
+      });
       for (const [key, radio] of radios) {
         radio.checked = key === state.given;
         radio.parentElement?.classList.toggle("is-right", state.given !== null && key === state.right);
@@ -96,31 +102,70 @@ export interface EstimateState {
   /** How near counts as right, in the same unit. */
   readonly within: number;
   readonly reply: string;
+  /** Everybody knows it in this unit: gears are measured in millimetres. */
+  readonly sameForAll?: boolean;
   readonly given: number | null;
+  /** The unit in which the answer is kept, whatever the reader's units are. */
+  readonly kept: string;
   /** 'show me' was pressed instead of a guess. */
   readonly skipped: boolean;
 }
 
-/** Asks for a number on a scale. */
-export function estimate(
-  question: Omit<EstimateState, "given" | "skipped"> & { answers: Answers },
-): Shown<EstimateState> {
+type Question = Omit<EstimateState, "given" | "skipped" | "kept">;
+
+/** Asks for a number on a scale; in the reader's units, and kept in the question's own. */
+export function estimate(question: Question & { answers: Answers }): Shown<EstimateState> {
   const { answers, ...rest } = question;
   const given = answers[question.id];
-  return show(estimateView, { ...rest, given: typeof given === "number" ? given : null, skipped: given === SHOWN });
+  const state: EstimateState = {
+    ...rest,
+    kept: rest.unit,
+    given: typeof given === "number" ? given : null,
+    skipped: given === SHOWN,
+  };
+  return show(estimateView, inReadersScale(state));
 }
+
+/** The question on a scale of the reader's units, with ends and steps that are round there. */
+function inReadersScale(state: EstimateState): EstimateState {
+  const { kept, answer: right, given } = state;
+  const unit = state.sameForAll ? kept : shownUnit(kept, unitsNow());
+  if (unit === kept) return state;
+  const to = (value: number) => tidied(shownValue(value, kept, unitsNow()));
+  const gap = (value: number) => to(value) - to(0);
+  const rough = gap(state.step);
+  const power = 10 ** Math.floor(Math.log10(rough));
+  const step = (([1, 2, 5].find((each) => each * power >= rough * 0.99) ?? 10) as number) * power;
+  return {
+    ...state,
+    unit,
+    step,
+    low: tidied(Math.floor(to(state.low) / step + 1e-6) * step),
+    high: tidied(Math.ceil(to(state.high) / step - 1e-6) * step),
+    answer: right === null ? null : to(right),
+    within: gap(state.within),
+    given: given === null ? null : to(given),
+  };
+}
+
+/** What is kept of a guess that was made on the reader's scale. */
+const toKeep = (value: number, { unit, kept }: EstimateState): number =>
+  unit === kept ? value : tidied(typedValue(value, kept, unitsNow()));
+
+/** The scale has the reader's units already. */
+const asIs = { units: "metric" } as const;
 
 /** The gap between guess and model, in words. */
 export function estimateReply(state: EstimateState): string {
   if (state.given === null && !state.skipped) return "";
   if (state.answer === null) return state.reply;
-  const truth = `${en.guess.model} ${formatValue(state.answer, state.unit)}.`;
+  const truth = `${en.guess.model} ${formatValue(state.answer, state.unit, asIs)}.`;
   if (state.given === null) return `${truth} ${state.reply}`;
   const gap = state.given - state.answer;
   const verdict =
     Math.abs(gap) <= state.within
       ? en.guess.near
-      : `${en.guess.yours} ${formatValue(Math.abs(gap), state.unit)} ${gap > 0 ? en.guess.tooHigh : en.guess.tooLow}.`;
+      : `${en.guess.yours} ${formatValue(Math.abs(gap), state.unit, asIs)} ${gap > 0 ? en.guess.tooHigh : en.guess.tooLow}.`;
   return `${truth} ${verdict} ${state.reply}`;
 }
 
@@ -158,12 +203,12 @@ const estimateView: View<EstimateState> = {
       notice.say(en.guess.noNumber(exact.value, String(draft)));
     });
     commit.addEventListener("click", () => {
-      if (state) answer(state.id, draft);
+      if (state) answer(state.id, toKeep(draft, state));
     });
     showMe.addEventListener("click", () => state && answer(state.id, SHOWN));
     again.addEventListener("click", () => state && answer(state.id, null));
     return (next) => {
-      if (state?.id !== next.id) {
+      if (state?.id !== next.id || state.unit !== next.unit) {
         set.dataset.guess = next.id;
         range.min = String(next.low);
         range.max = String(next.high);
@@ -171,7 +216,7 @@ const estimateView: View<EstimateState> = {
         take(next.given ?? tidied(Math.round((next.low + next.high) / 2 / next.step) * next.step));
       } else if (next.given !== null && next.given !== draft) take(next.given);
       const done = next.given !== null || next.skipped;
-      if (state?.ask !== next.ask) {
+      if (state?.ask !== next.ask || state.unit !== next.unit) {
         legend.textContent = next.ask;
         range.setAttribute("aria-label", `${en.guess.title}, ${next.unit}`);
         exact.setAttribute("aria-label", `${en.guess.title}, ${en.guess.exact}, ${next.unit}`);

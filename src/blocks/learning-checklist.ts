@@ -1,6 +1,7 @@
 /** The learning run as a list that is worked through with the hand; the ticks stay among the reader's answers. */
 import { type Answers, answer } from "#view/answers";
 import { el, setText } from "#view/dom";
+import { inReadersUnits } from "#view/format";
 import { type Shown, show, type View } from "#view/shown";
 import { enLearning } from "#view/words/en-learning";
 
@@ -26,10 +27,11 @@ const progress = ({ ticked }: ChecklistState): string => {
 
 const checklistView: View<ChecklistState> = {
   name: "learning-checklist",
-  words: (state) => `${en.title}. ${steps.join(" ")} ${progress(state)}`,
+  words: (state) => inReadersUnits(`${en.title}. ${steps.join(" ")} ${progress(state)}`),
   mount(host) {
     const doc = host.ownerDocument;
     const boxes: HTMLInputElement[] = [];
+    const says = steps.map(() => el(doc, "span"));
     let ticked: readonly boolean[] = [];
     const keep = (next: readonly boolean[]) => answer(ID, next.map((each) => (each ? "x" : "-")).join(""));
     const lists = en.parts.flatMap((part) => [
@@ -38,12 +40,12 @@ const checklistView: View<ChecklistState> = {
         doc,
         "ol",
         { start: boxes.length + 1 },
-        ...part.steps.map((step) => {
+        ...part.steps.map(() => {
           const i = boxes.length;
           const box = el(doc, "input", { type: "checkbox" });
           box.addEventListener("change", () => keep(ticked.map((each, k) => (k === i ? box.checked : each))));
           boxes.push(box);
-          return el(doc, "li", {}, el(doc, "label", {}, box, el(doc, "span", {}, step)));
+          return el(doc, "li", {}, el(doc, "label", {}, box, says[i] ?? ""));
         }),
       ),
     ]);
@@ -54,6 +56,7 @@ const checklistView: View<ChecklistState> = {
     host.append(el(doc, "div", { class: "learning-checklist", role: "group", "aria-label": en.title }, ...lists, foot));
     return (next) => {
       ticked = next.ticked;
+      for (const [i, step] of steps.entries()) setText(says[i] as HTMLElement, inReadersUnits(step));
       for (const [i, box] of boxes.entries()) box.checked = next.ticked[i] ?? false;
       setText(done, progress(next));
       again.hidden = !next.ticked.some(Boolean);

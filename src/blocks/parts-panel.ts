@@ -2,7 +2,7 @@
  * The parts of the machine within reach: the five that matter most always, everything else one step away. On a phone it
  * folds into a bar. With a what-if machine on the bench it tells, and lets choose, which of the two is being changed.
  */
-import { aimed, benchAim, bind, refreshAll, type Socket, socketFor } from "#inputs/bound";
+import { aimed, benchAim, bind, type Control, refreshAll, type Socket, socketFor } from "#inputs/bound";
 import { makeChoice, makeText, makeToggle } from "#inputs/choice";
 import { makeSlider, type SliderOptions } from "#inputs/slider";
 import { withUnit } from "#inputs/typed";
@@ -10,6 +10,7 @@ import type { Bench } from "#machine/bench";
 import { type Field, fieldAt } from "#machine/fields";
 import type { Machine } from "#machine/machine";
 import { el, setText } from "#view/dom";
+import { inReadersUnits } from "#view/format";
 import { rested } from "#view/rested";
 import { type Shown, show, type View } from "#view/shown";
 import { en } from "#view/words/en";
@@ -21,14 +22,14 @@ import { makeStartFrom } from "./start-from.ts";
 import { makeWhich } from "./which-machine.ts";
 
 /** Where the owner reads a field, what is allowed and what it was at first. */
-function readNote(doc: Document, field: Field): HTMLElement {
-  const words = [field.read];
+function readWords(field: Field): string {
+  const words = [inReadersUnits(field.read)];
   if (field.kind !== "choice" && field.kind !== "text") {
     const ends = [withUnit(field.min, { ...field, unit: "" }), withUnit(field.max, field)] as const;
     words.push(field.wholeEven ? en.input.even(...ends) : en.input.limits(...ends));
     if (typeof field.default === "number") words.push(en.input.standard(withUnit(field.default, field)));
   }
-  return el(doc, "p", { class: "read" }, words.join(" "));
+  return words.join(" ");
 }
 
 function fieldInput(socket: Socket, field: Field): HTMLElement {
@@ -40,7 +41,15 @@ function fieldInput(socket: Socket, field: Field): HTMLElement {
       : field.kind === "text"
         ? makeText(socket, field.path)
         : makeSlider(socket, field.path, none);
-  return el(doc, "div", { class: "part" }, bind(socket, control).element, readNote(doc, field));
+  const note = el(doc, "p", { class: "read" }, readWords(field));
+  const both: Control = {
+    ...control,
+    refresh(machine, anew) {
+      control.refresh(machine, anew);
+      if (anew) setText(note, readWords(field));
+    },
+  };
+  return el(doc, "div", { class: "part" }, bind(socket, both).element, note);
 }
 
 /** The second stage: whether there is one, and its two gears. */

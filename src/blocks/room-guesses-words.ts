@@ -7,7 +7,7 @@ import { median, mostSaid, readCount, stacked } from "./room-guesses-read.ts";
 
 /** The guesses and, once it is shown, the model's answer beside them. */
 function guessWords(question: EstimateState, rising: readonly number[], shown: boolean): string {
-  const say = (value: number) => formatValue(value, question.unit);
+  const say = (value: number) => formatValue(value, question.unit, { units: "metric" });
   const middle = median(rising);
   const [low, high] = [rising[0], rising.at(-1)];
   if (middle === null || low === undefined || high === undefined) return en.none;
@@ -42,7 +42,13 @@ export function roomPlot(question: EstimateState, rising: readonly number[], sho
       ? [
           edge("from", answer - within),
           edge("to", answer + within),
-          { key: "model", axis: "x", at: answer, label: en.model(formatValue(answer, unit)), ink: "now" },
+          {
+            key: "model",
+            axis: "x",
+            at: answer,
+            label: en.model(formatValue(answer, unit, { units: "metric" })),
+            ink: "now",
+          },
         ]
       : [];
   return {
@@ -52,6 +58,7 @@ export function roomPlot(question: EstimateState, rising: readonly number[], sho
     x: {
       label: en.axis,
       unit,
+      sameForAll: true,
       low: Math.min(low, shown ? (answer ?? low) : low),
       high: Math.max(high, shown ? (answer ?? high) : high),
       exact: true,

@@ -12,6 +12,7 @@ import { enTrust } from "#view/words/en-trust";
 import { pick, picked } from "./pick.ts";
 
 const en = enTrust.one;
+const across = (metres: number): string => formatValue(metres, "m", { decimals: 1, uncertainty: 0.1 });
 const ID = "published-rotor";
 const names = (): [string, ...string[]] => everyRotor().map(({ set }) => set.name) as [string, ...string[]];
 
@@ -99,7 +100,7 @@ function stateOf(checked: CheckedSet): PlotState {
     points,
     words: [
       spread ? en.within(enTrust.what[spread.what], percent(spread.median), percent(spread.worst)) : "",
-      en.measured(set.name, enTrust.rotors[set.name] ?? set.name),
+      en.measured(set.name, enTrust.rotors[set.name]?.(across) ?? set.name),
       readOff ? en.readOff : en.noBars,
       en.coefficient,
       en.source(set.source),

@@ -7,8 +7,9 @@ import { formatValue } from "#view/format";
 export const say = {
   /** The charge of the pack: `100 %`. */
   charge: ({ pack }: Machine): string => formatValue(pack.chargePercent, "percent", { decimals: 0 }),
-  /** A value in a unit of the record. */
-  value: (value: number | null, unit: string): string => formatValue(value, unit),
+  /** A value in a unit of the record, in the reader's units; the decimals are those of its own unit. */
+  value: (value: number | null, unit: string, decimals?: number): string =>
+    formatValue(value, unit, decimals === undefined ? {} : { decimals }),
   /** The name of a flight mode. */
   mode: (machine: Machine, mode: number): string => modeName(machine, mode),
   /** What a field is called. */

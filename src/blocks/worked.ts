@@ -9,7 +9,7 @@ import type { Worked } from "#figures/notation";
 import { fieldName, workedOf } from "#figures/worked";
 import type { UnitSystem } from "#machine/units";
 import { el, setText } from "#view/dom";
-import { formatBand, formatValue } from "#view/format";
+import { formatBand, formatValue, inReadersUnits } from "#view/format";
 import { setFormula } from "#view/formula";
 import { unitsNow } from "#view/units";
 import { enBlocks as en } from "#view/words/en-blocks";
@@ -156,7 +156,11 @@ function termList(host: HTMLElement): (work: Worked) => void {
     }
     all.forEach((term, i) => {
       const text = texts[i];
-      if (text) setText(text, `${term.name}: ${figuresText(term.value, term.unit, RESULT_FIGURES, unitsNow())}`);
+      if (text)
+        setText(
+          text,
+          `${inReadersUnits(term.name)}: ${figuresText(term.value, term.unit, RESULT_FIGURES, unitsNow())}`,
+        );
     });
   };
 }

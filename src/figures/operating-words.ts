@@ -25,9 +25,9 @@ const problems: Readonly<Record<OperatingProblem, string>> = {
 
 /** Rounded to the side on which it works. */
 const down = (value: number, step: number, unit: string): string =>
-  withUnit(Number((Math.floor(value / step + 1e-9) * step).toFixed(6)), unit);
+  withUnit(value, unit, { round: (shown) => Number((Math.floor(shown / step + 1e-9) * step).toFixed(6)) });
 const up = (value: number, step: number, unit: string): string =>
-  withUnit(Number((Math.ceil(value / step - 1e-9) * step).toFixed(6)), unit);
+  withUnit(value, unit, { round: (shown) => Number((Math.ceil(shown / step - 1e-9) * step).toFixed(6)) });
 
 /** Steps that a reader can set. */
 const steps = { speed: 10, mass: 0.01, pitch: 0.1, charge: 1, airspeed: 0.1 } as const;

@@ -2,7 +2,8 @@
 import { withUnit } from "#machine/words";
 
 /** A number cut to so many decimals, with its unit. */
-const cut = (value: number, decimals: number, unit = ""): string => withUnit(Number(value.toFixed(decimals)), unit);
+const cut = (value: number, decimals: number, unit = ""): string =>
+  withUnit(value, unit, { round: (shown) => Number(shown.toFixed(decimals)) });
 const rpm = (value: number): string => cut(value, 0, "rpm");
 const percent = (value: number): string => cut(value, 1, "%");
 

@@ -7,10 +7,7 @@ import { convert, shownUnit, shownValue, typedValue, type UnitName, type UnitSys
 import { formatNumber, unitText } from "#view/format";
 import { unitsNow } from "#view/units";
 
-/** Gears are named by their module in millimetres everywhere. */
-const alwaysMetric = new Set(["gears.moduleMm"]);
-
-const systemFor = ({ path }: Field): UnitSystem => (alwaysMetric.has(path) ? "metric" : unitsNow());
+const systemFor = ({ sameForAll }: Field): UnitSystem => (sameForAll ? "metric" : unitsNow());
 
 /** What people write behind a number, and the unit that they mean. */
 const meant: Readonly<Record<string, UnitName>> = {
@@ -136,7 +133,7 @@ export function figureText(value: number, field: Field): string {
 }
 
 /** The unit beside a field's box, as chosen by the reader. */
-export const unitBeside = (field: Field): string => unitText(shownUnit(field.unit, systemFor(field)));
+export const unitBeside = (field: Field): string => unitText(field.unit, systemFor(field));
 
 /** A value with its unit, for speech and for sentences: `13 teeth`, `25.2 V`. */
 export function withUnit(value: number, field: Field): string {

@@ -44,6 +44,8 @@ export interface Field {
   readonly symbol: string;
   /** As shown beside the value, or "". */
   readonly unit: string;
+  /** Every reader knows it in this unit, whatever others they use. */
+  readonly sameForAll?: boolean;
   readonly choices?: readonly Choice[];
   /** The sensible range: where a slider ends. Equal to the hard limits for choices and text. */
   readonly low: number;
@@ -93,7 +95,8 @@ function flat(path: string, part: PartName, leaf: Leaf): Field {
   }
   const { unit, low, high, min, max, step, tolerance } = leaf;
   const even = leaf.kind === "integer" && leaf.wholeEven ? { wholeEven: true } : {};
-  return { ...same, unit, low, high, min, max, step, tolerance, ...even };
+  const always = leaf.sameForAll ? { sameForAll: true } : {};
+  return { ...same, unit, low, high, min, max, step, tolerance, ...even, ...always };
 }
 
 function fieldsBelow(shape: Shape, path: string, part: PartName): Field[] {

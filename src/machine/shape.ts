@@ -21,6 +21,8 @@ interface Described {
 interface Measured extends Described {
   /** As shown beside the value; empty for counts and ratios. */
   readonly unit: string;
+  /** Every reader knows it in this unit, whatever others they use. */
+  readonly sameForAll?: boolean;
   /** The sensible range: where a slider ends. */
   readonly low: number;
   readonly high: number;

@@ -12,6 +12,7 @@ interface Unit {
   readonly imperial?: string;
 }
 
+// Exact: the international yard and pound (1959), and standard gravity; NIST SP 811 (2008), appendix B.
 const inch = 0.0254;
 const foot = 12 * inch;
 const pound = 0.45359237;
@@ -31,6 +32,7 @@ const table = {
   lb: { quantity: "mass", factor: pound },
   "kg/m³": { quantity: "density", factor: 1, imperial: "lb/ft³" },
   "lb/ft³": { quantity: "density", factor: pound / foot ** 3 },
+  // What pilots compare a blade's tip with is the speed of a car, an aeroplane or sound: miles an hour, not feet a second.
   "m/s": { quantity: "speed", factor: 1, imperial: "mph" },
   "km/h": { quantity: "speed", factor: 1 / 3.6, imperial: "mph" },
   mph: { quantity: "speed", factor: (5280 * foot) / 3600 },
@@ -41,6 +43,8 @@ const table = {
   K: { quantity: "temperature", factor: 1 },
   "°C": { quantity: "temperature", factor: 1, offset: 273.15, imperial: "°F" },
   "°F": { quantity: "temperature", factor: 5 / 9, offset: 459.67 * (5 / 9) },
+  "N m": { quantity: "torque", factor: 1, imperial: "lbf ft" },
+  "lbf ft": { quantity: "torque", factor: poundForce * foot },
   "rad/s": { quantity: "turning speed", factor: 1 },
   rpm: { quantity: "turning speed", factor: turnPerMinute },
   "rad/(V s)": { quantity: "speed constant", factor: 1 },
@@ -51,7 +55,8 @@ const table = {
   mΩ: { quantity: "resistance", factor: 1e-3 },
   C: { quantity: "charge", factor: 1 },
   mAh: { quantity: "charge", factor: 3.6 },
-  "kg m²": { quantity: "inertia", factor: 1 },
+  "kg m²": { quantity: "inertia", factor: 1, imperial: "lb ft²" },
+  "lb ft²": { quantity: "inertia", factor: pound * foot ** 2 },
   "g cm²": { quantity: "inertia", factor: 1e-7 },
   s: { quantity: "time", factor: 1 },
   min: { quantity: "time", factor: 60 },
@@ -64,6 +69,16 @@ export type UnitName = keyof typeof table;
 
 /** How lengths, masses, temperatures and the like are shown. */
 export type UnitSystem = "metric" | "imperial";
+
+let current: UnitSystem = "metric";
+
+/** The system in which everything is said at present. Programs and the command line leave it as it is: metric. */
+export const unitsNow = (): UnitSystem => current;
+
+/** From now on everything is said in this system. */
+export function sayIn(system: UnitSystem): void {
+  current = system;
+}
 
 const units: Readonly<Record<string, Unit>> = table;
 const unitOf = (name: string): Unit | null => (Object.hasOwn(units, name) ? (units[name] as Unit) : null);

@@ -1,5 +1,6 @@
 /** The words in which a machine's record says what is wrong with it. Kept together so that they can be translated. */
 import type { Choice, ListShape, Shape } from "./shape.ts";
+import { shownUnit, shownValue, type UnitSystem, unitsNow } from "./units.ts";
 
 const number = new Intl.NumberFormat("en-GB", { maximumSignificantDigits: 12 });
 
@@ -8,16 +9,34 @@ const short = (text: string, most = 40): string => {
   return characters.length <= most ? text : `${characters.slice(0, most).join("")}…`;
 };
 
-/** A number as people write it, with its unit: `1,120 rpm/V`. */
-export const withUnit = (value: number, unit: string): string =>
+const said = (value: number, unit: string): string =>
   `${number.format(value).replace("-", "−")}${unit === "" ? "" : unit === "°" ? unit : ` ${unit}`}`;
 
+/**
+ * A number as people write it, with its unit, in the reader's units: `1,120 rpm/V`. With `round` it is rounded as it is
+ * shown; else a converted one has five figures, so that a limit can be told from what lies just beyond it.
+ */
+export function withUnit(
+  value: number,
+  unit: string,
+  { round, units = unitsNow() }: { round?: (shown: number) => number; units?: UnitSystem } = {},
+): string {
+  const other = shownUnit(unit, units);
+  const shown = shownValue(value, unit, units);
+  return said(round ? round(shown) : other === unit ? shown : Number(shown.toPrecision(5)), other);
+}
+
+/** The system in which a field is said: gears are named by their module in millimetres everywhere. */
+const systemOf = (shape: Shape): UnitSystem => ("sameForAll" in shape && shape.sameForAll ? "metric" : unitsNow());
+
 /** What a value is, in words: for a message about a value that can't be used. Control characters are left out. */
-export function holds(value: unknown, unit = ""): string {
+export function holds(value: unknown, unit = "", units = unitsNow()): string {
   if (value === undefined || value === null || value === "") return "nothing";
   if (typeof value === "number") {
     if (!Number.isFinite(value)) return "no usable number";
-    return Math.abs(value) >= 1e12 || (value !== 0 && Math.abs(value) < 1e-6) ? String(value) : withUnit(value, unit);
+    return Math.abs(value) >= 1e12 || (value !== 0 && Math.abs(value) < 1e-6)
+      ? String(value)
+      : withUnit(value, unit, { units });
   }
   if (typeof value === "string") return `the text “${short(value.replace(/[\p{Cc}\p{Cs}\p{Cf}\u2028\u2029]/gu, "·"))}”`;
   if (typeof value === "boolean") return value ? "yes" : "no";
@@ -41,7 +60,9 @@ export function allowed(shape: Shape): string {
       return `${shape.fewest} to ${shape.most} of them`;
     default: {
       const what = shape.kind === "integer" ? (shape.wholeEven ? "an even number" : "a whole number") : "a number";
-      const range = `from ${withUnit(shape.min, "")} to ${withUnit(shape.max, shape.unit)}`;
+      const units = systemOf(shape);
+      const low = withUnit(shape.min, shape.unit, { units }).replace(/[^\d]+$/, "");
+      const range = `from ${low} to ${withUnit(shape.max, shape.unit, { units })}`;
       return `${what} ${range}${shape.kind === "nullable number" ? ", or nothing" : ""}`;
     }
   }
@@ -50,7 +71,7 @@ export function allowed(shape: Shape): string {
 /** Sentences about a record that can't be used as it is. */
 export const sentences = {
   bad: (name: string, value: unknown, shape: Shape): string =>
-    `${name}: holds ${holds(value, "unit" in shape ? shape.unit : "")}. Allowed: ${allowed(shape)}.`,
+    `${name}: holds ${holds(value, "unit" in shape ? shape.unit : "", systemOf(shape))}. Allowed: ${allowed(shape)}.`,
   missing: (name: string, shape: Shape): string => `${name}: missing. Allowed: ${allowed(shape)}.`,
   count: (name: string, length: number, shape: ListShape): string =>
     `${name}: there are ${length}. Allowed: ${allowed(shape)}.`,

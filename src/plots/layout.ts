@@ -185,6 +185,6 @@ export function takenBy(
 
 /** What an axis measures, with its unit: `charge, %`. */
 export function axisWords(axis: Axis): string {
-  const unit = unitText(axis.unit);
+  const unit = unitText(axis.unit, "metric");
   return unit === "" ? axis.label : `${axis.label}, ${unit}`;
 }

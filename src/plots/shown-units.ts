@@ -15,18 +15,18 @@ const list = (values: ArrayLike<number | null>, to: Convert): (number | null)[] 
 type Ends = readonly [number | null, number | null];
 const span = ([low, high]: Ends, to: Convert): Ends => [low === null ? null : to(low), high === null ? null : to(high)];
 
-const shown = (unit: string): string => shownUnit(unit, unitsNow());
+const shown = ({ unit, sameForAll }: Axis): string => (sameForAll ? unit : shownUnit(unit, unitsNow()));
 
-const convertOf = ({ unit }: Axis): Convert =>
-  shown(unit) === unit ? (value) => value : (value) => shownValue(value, unit, unitsNow());
+const convertOf = (axis: Axis): Convert =>
+  shown(axis) === axis.unit ? (value) => value : (value) => shownValue(value, axis.unit, unitsNow());
 
 function axisIn(axis: Axis, to: Convert): Axis {
-  if (shown(axis.unit) === axis.unit) return axis;
+  if (shown(axis) === axis.unit) return axis;
   // Ticks at round values of the old unit are round no longer: the axis finds its own.
   const { low, high, ticks: _, tickTexts: __, ...rest } = axis;
   return {
     ...rest,
-    unit: shown(axis.unit),
+    unit: shown(axis),
     ...(low === undefined ? {} : { low: to(low) }),
     ...(high === undefined ? {} : { high: to(high) }),
   };
@@ -67,11 +67,11 @@ function handleIn(handle: Handle, to: Both): Handle {
 /** The plot as it is, or with every value on an axis of another unit converted. Units: of its axes. By definition of the units. */
 export function inShownUnits(state: PlotState): PlotState {
   const { x, y, levels = [], zones = [], points = [], handles = [] } = state;
-  if (shown(x.unit) === x.unit && shown(y.unit) === y.unit) return state;
+  if (shown(x) === x.unit && shown(y) === y.unit) return state;
   const to: Both = { x: convertOf(x), y: convertOf(y) };
   return {
     ...state,
-    unit: state.unit === y.unit ? shown(y.unit) : state.unit,
+    unit: state.unit === y.unit ? shown(y) : state.unit,
     x: axisIn(x, to.x),
     y: axisIn(y, to.y),
     curves: state.curves.map((curve) => ({

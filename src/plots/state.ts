@@ -14,6 +14,8 @@ export interface Axis {
   readonly label: string;
   /** As in the record and the quantities: `rpm`, `percent`, ``. */
   readonly unit: string;
+  /** In the reader's units already, or in one that is the same for everybody. */
+  readonly sameForAll?: boolean;
   /** Values that have to be in view whatever the curves do. */
   readonly low?: number;
   readonly high?: number;

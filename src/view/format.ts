@@ -63,6 +63,8 @@ const UNITS: Readonly<Record<string, Written>> = {
   "1/s": { text: "per s", decimals: 1 },
   lbf: { text: "lbf", decimals: 0 },
   "ft lbf": { text: "ft lbf", decimals: 0 },
+  "N m": { text: "N m", decimals: 2 },
+  "lbf ft": { text: "lbf ft", decimals: 2 },
 };
 
 const unitOf = (unit: string): Written => UNITS[unit] ?? { text: unit, decimals: 1 };
@@ -72,7 +74,7 @@ export interface FormatOptions {
   readonly uncertainty?: number;
   /** Decimals, where the reader has to see an exact value: an entry, a tick. Wins over the uncertainty. */
   readonly decimals?: number;
-  /** Shows a plus sign too: for differences. */
+  /** Shows a plus sign too: for differences, which have no zero of their own (10 °C warmer is 18 °F warmer). */
   readonly signed?: boolean;
   /** The words for a value that does not exist. */
   readonly none?: string;
@@ -131,7 +133,8 @@ export function formatValue(value: number | null, unit: string, options: FormatO
   if (other) {
     const { units, uncertainty = 0, decimals: _, ...same } = options;
     const uncertain = { uncertainty: other.spread(uncertainty) };
-    return formatValue(other.value(value), other.unit, { ...same, ...uncertain, units: "metric" });
+    const shown = options.signed ? other.spread(value) : other.value(value);
+    return formatValue(shown, other.unit, { ...same, ...uncertain, units: "metric" });
   }
   const { text, decimals, factor = 1, close } = unitOf(unit);
   const shown = value * factor;
@@ -164,8 +167,23 @@ export function formatBand(
 }
 
 /** A unit as it is written beside a figure: `percent` is `%`, `ohm` is `mΩ`, `1` is nothing; the reader's, where there is another. */
-export function unitText(unit: string): string {
-  return unitOf(shownUnit(unit, unitsNow())).text;
+export function unitText(unit: string, units: UnitSystem = unitsNow()): string {
+  return unitOf(otherUnit(unit, units)?.unit ?? unit).text;
+}
+
+const measured = /(\d[\d.,]*)[ \u00a0](°C|cm|mm|m|kg|g)(?![\p{L}\d²³])( (?:hotter|warmer|colder|cooler))?/gu;
+
+/** A sentence that was written once, its measures in the reader's units: to two figures, or as many as stand there. */
+export function inReadersUnits(sentence: string): string {
+  if (unitsNow() === "metric") return sentence;
+  return sentence.replace(measured, (_, figure: string, unit: string, than = "") => {
+    const [value, held] = unit === "cm" ? [10 * Number(figure), "mm"] : [Number(figure), unit];
+    const other = otherUnit(held);
+    if (!other) return _;
+    const shown = than ? other.spread(value) : other.value(value);
+    const figures = Math.max(2, figure.replace(/\D/g, "").length);
+    return `${formatNumber(shown, figures - 1 - Math.floor(Math.log10(Math.abs(shown))))}${NO_BREAK}${unitOf(other.unit).text}${than}`;
+  });
 }
 
 /** The first sentence of what is said: the main thing. */

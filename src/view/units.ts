@@ -2,20 +2,17 @@
  * The reader's choice of units, kept on the device. The record, the quantities and every `data-value` stay in the
  * units of the trade; this changes only what is shown and how a bare number that is typed is meant.
  */
-import type { UnitSystem } from "#machine/units";
+import { sayIn, type UnitSystem, unitsNow } from "#machine/units";
+
+export { unitsNow } from "#machine/units";
 
 const KEY = "workbook.units.1";
-let current: UnitSystem = "metric";
 const listeners = new Set<() => void>();
-
-export function unitsNow(): UnitSystem {
-  return current;
-}
 
 /** Chooses the units for this page and the next ones. */
 export function chooseUnits(units: UnitSystem): void {
-  if (units === current) return;
-  current = units;
+  if (units === unitsNow()) return;
+  sayIn(units);
   try {
     localStorage.setItem(KEY, units);
   } catch {

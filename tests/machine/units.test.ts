@@ -17,6 +17,8 @@ describe("units", () => {
     ["rpm", 0.1047198, 5e-8],
     ["km/h", 0.2777778, 5e-8],
     ["°", 0.01745329, 5e-9],
+    ["lbf ft", 1.355818, 5e-7],
+    ["lb ft²", 0.04214011, 5e-9],
   ])("take one %s as %d in SI", (unit, factor, error) => {
     expect(Math.abs(toSi(1, unit) - factor)).toBeLessThanOrEqual(error + 1e-15);
   });

@@ -85,6 +85,12 @@ describe("a plot in the reader's units", () => {
     expect(proposals[0]).toMatchObject({ path: "pack.temperatureC", value: 11 });
   });
 
+  it("leaves an axis alone whose unit is the same for everybody", () => {
+    chooseUnits("imperial");
+    const gears = { ...state, x: { label: "slot", unit: "mm", sameForAll: true }, y: { label: "", unit: "" } };
+    expect(inShownUnits(gears)).toBe(gears);
+  });
+
   it("agrees with the figures in the text", () => {
     expect(formatValue(100, "m/s")).toBe("100\u00a0m/s");
     chooseUnits("imperial");

@@ -43,7 +43,13 @@ describe("a figure on a page", () => {
   });
 
   it("has its unit as it is written", () => {
-    expect(["percent", "ohm", "1", "deg", "parsec"].map(unitText)).toEqual(["%", "mΩ", "", "°", "parsec"]);
+    expect(["percent", "ohm", "1", "deg", "parsec"].map((unit) => unitText(unit))).toEqual([
+      "%",
+      "mΩ",
+      "",
+      "°",
+      "parsec",
+    ]);
   });
 });
 

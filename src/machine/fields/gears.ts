@@ -41,6 +41,7 @@ export const gears = group("Gears", {
     name: "Module",
     symbol: "m",
     unit: "mm",
+    sameForAll: true,
     low: 0.3,
     high: 1.5,
     min: 0.1,

@@ -113,7 +113,7 @@ export const enLearning = {
         steps: [
           "Blades, canopy and all else are on. This is the machine that will fly.",
           "The pack comes straight from the charger. Check: full.",
-          "It stands on firm, level ground, ten metres from you, nobody level with the rotor.",
+          "It stands on firm, level ground, 10 m from you, nobody level with the rotor.",
           "Pitch flat, throttle hold ready under a finger, timer in sight. Ask the maker's manual which throttle: mostly half.",
         ],
       },

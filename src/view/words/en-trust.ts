@@ -3,14 +3,14 @@ export const enTrust = {
   what: { "thrust at the collective": "thrust", "torque at the thrust": "torque" },
   /** What each published rotor is, for somebody who has never seen the report. */
   rotors: {
-    "TN 626, 2 blades": "two narrow blades, 1.5 m across, 1937",
-    "TN 626, 3 blades": "three of them",
-    "TN 626, 4 blades": "four of them",
-    "TN 626, 5 blades": "five of them",
-    "TM-81232": "two broad blades, 2.3 m across, 1981",
-    "TN 2318, rotor 1": "two tapered blades, 7.6 m across, 1951",
-    "TN 2318, rotor 2": "two straight ones, 7.6 m across",
-  } as Readonly<Record<string, string>>,
+    "TN 626, 2 blades": (across) => `two narrow blades, ${across(1.524)} across, 1937`,
+    "TN 626, 3 blades": () => "three of them",
+    "TN 626, 4 blades": () => "four of them",
+    "TN 626, 5 blades": () => "five of them",
+    "TM-81232": (across) => `two broad blades, ${across(2.286)} across, 1981`,
+    "TN 2318, rotor 1": (across) => `two tapered blades, ${across(7.62)} across, 1951`,
+    "TN 2318, rotor 2": (across) => `two straight ones, ${across(7.62)} across`,
+  } as Readonly<Record<string, (across: (metres: number) => string) => string>>,
   tests: {
     title: "The model on every published rotor",
     axis: "model over measurement, %",
