@@ -1,12 +1,15 @@
-/** What would help a mode that can't be held: a lower speed, another pinion, more cells. Each is tried on the model. */
+/** What would help a mode that can't be held: a fuller pack, a lower speed, another pinion, more cells. Each is tried on the model. */
 import { fieldAt } from "#machine/fields";
 import { rpm } from "#model/constants";
+import { lowestCharge } from "#model/endurance";
 import { packResistance, resistanceFactor } from "#model/pack";
 import { ceilingSpeed, currentForTorque, operatingPoint, type Powertrain } from "#model/powertrain";
 import type { Figures } from "./figures.ts";
 import type { LoadName } from "./rig.ts";
 
 export interface Help {
+  /** Whole per cent of charge from which it is held; null when it isn't the charge that is missing. */
+  readonly charge: number | null;
   /** rpm, a round figure below the ceiling; null when the usable band holds none. */
   readonly slower: number | null;
   /** Teeth of the smallest pinion that holds it after learning again. */
@@ -42,7 +45,14 @@ export function helpFor(figures: Figures, load: LoadName, mode: number): Help {
       openVoltage: (train.openVoltage / pack.cells) * cells,
       packResistance: packResistance({ ...pack, cells, temperatureFactor: resistanceFactor(pack.temperature) }),
     });
+  const lowest = (of: LoadName): number | null => {
+    const asked = figures.bearings.torque(of, mode);
+    return asked === null ? null : lowestCharge(train, speed, asked, rig.voltageAt);
+  };
+  // Whoever can hover with it wants to climb with it too, where any charge allows that.
+  const charge = lowest(load) === null ? null : Math.max(lowest(load) ?? 0, lowest("full-pitch") ?? 0);
   return {
+    charge: charge === null || charge <= pack.charge ? null : Math.ceil(100 * charge),
     slower: slowerSpeed(figures, load, mode),
     pinion: firstThat(withTeeth, gears.pinionTeeth, MORE_TEETH, "gears.pinionTeeth"),
     cells: firstThat(withCells, pack.cells, MORE_CELLS, "pack.cells"),

@@ -9,8 +9,9 @@ import type { Figures } from "./figures.ts";
 import { helpFor } from "./help.ts";
 import { keeper } from "./kept.ts";
 import { modeName } from "./mode-name.ts";
+import type { LoadName } from "./rig.ts";
 import { obstacle, rounding } from "./why.ts";
-import { fasterWords, helpWords, type Obstacle, warningWords } from "./words.ts";
+import { carryWords, fasterWords, helpWords, type LearningLimit, type Obstacle, warningWords } from "./words.ts";
 
 export type WarningName =
   | "above-usable-band"
@@ -24,7 +25,9 @@ export type WarningName =
   | "pack-current-high"
   | "pinion-mesh-poor"
   | "tail-speed-high"
-  | "tail-thrust-short";
+  | "tail-thrust-short"
+  | "hover-pitch-short"
+  | "learning-speed-over-limit";
 
 export interface Warning {
   readonly name: WarningName;
@@ -49,7 +52,7 @@ type Found = Omit<Warning, "mode"> | null;
 
 /** Every warning of a machine, its modes in order. Units: each says its own. Errors: none. Source: each limit's own. */
 export function warningsOf(figures: Figures): Warning[] {
-  const whole = [staleReference(figures), poorMesh(figures)];
+  const whole = [staleReference(figures), learningTooFast(figures), poorMesh(figures)];
   const each = figures.machine.modes.flatMap((_, mode) =>
     modeChecks.map((check) => check(figures, mode)).flatMap((found) => (found ? [{ ...found, mode }] : [])),
   );
@@ -79,6 +82,37 @@ function staleReference({ bearings, rig }: Figures): Found {
   };
 }
 
+/** The first of rotor, motor and motor's field that the learning run would turn beyond its limit, rpm. */
+function learningTooFast(figures: Figures): Found {
+  const { machine, rig } = figures;
+  const rotor = figures.number("learning-head-speed");
+  if (rotor === null) return null;
+  const motor = rotor * rig.ratio;
+  const each: readonly [LearningLimit, number, number | null][] = [
+    ["rotor", rotor, machine.mainRotor.ratedRpm],
+    ["motor", motor, machine.motor.ratedRpm],
+    ["motor's field", (motor * machine.motor.poles) / 2, machine.controller.electricalRpmLimit],
+  ];
+  for (const [what, value, limit] of each) {
+    if (limit === null || !isOver(value, limit)) continue;
+    const words = warningWords.learningRun(what, value, limit);
+    return { name: "learning-speed-over-limit", value, limit, unit: "rpm", words };
+  }
+  return null;
+}
+
+/** More pitch than the mode's highest, asked for by the hover alone. */
+function hoverPitchShort(figures: Figures, mode: number): Found {
+  const [hover, full] = (["hover", "full-pitch"] as const).map((load) => figures.bearings.torque(load, mode) ?? 0);
+  // More pitch asks for more torque: both are known already, the pitch has to be solved for.
+  if ((hover ?? 0) <= (full ?? 0)) return null;
+  const value = figures.number("hover-collective", mode);
+  const limit = figures.machine.modes[mode]?.collectiveMaxDeg ?? 0;
+  if (value === null || !isOver(value, limit)) return null;
+  const words = warningWords.hoverPitch(nameOf(figures, mode), value, limit);
+  return { name: "hover-pitch-short", value, limit, unit: "deg", words };
+}
+
 function poorMesh({ rig }: Figures): Found {
   const { module, pinionTeeth, mainTeeth } = rig.parts.gears;
   const mesh = meshOf({ module, pinionTeeth, mainTeeth });
@@ -104,13 +138,19 @@ function band(figures: Figures, mode: number): Found {
 /** Reasons that a higher head speed takes away, not a lower one. */
 const tooSlow: readonly Obstacle[] = ["too slow", "blades stall"];
 
+function waysOut(figures: Figures, load: LoadName, mode: number, why: Obstacle): string {
+  const ways = helpFor(figures, load, mode);
+  const none = Object.values(ways).every((way) => way === null);
+  return none && why === "rotor cannot carry it" ? carryWords : helpWords(ways);
+}
+
 function headroom(figures: Figures, mode: number): Found {
   const set = figures.number("set-head-speed", mode) ?? 0;
   for (const load of ["hover", "full-pitch"] as const) {
     const why = obstacle(figures, load, mode);
     if (why === null) continue;
     const [name, at] = [nameOf(figures, mode), warningWords.loads[load]];
-    const help = tooSlow.includes(why) ? fasterWords : helpWords(helpFor(figures, load, mode));
+    const help = tooSlow.includes(why) ? fasterWords : waysOut(figures, load, mode, why);
     const ceiling = figures.number(load === "hover" ? "ceiling-hover" : "ceiling-full-pitch", mode);
     const short = why === "too fast" && ceiling !== null;
     return {
@@ -188,6 +228,7 @@ const tailPitches = Array.from({ length: 15 }, (_, i) => ((6 + i) * Math.PI) / 1
 const modeChecks: readonly ((figures: Figures, mode: number) => Found)[] = [
   band,
   headroom,
+  hoverPitchShort,
   overSpeed(
     "blade-speed-over-limit",
     (f, mode) => f.number("set-head-speed", mode),

@@ -5,11 +5,24 @@ import { withUnit } from "#machine/words";
 const cut = (value: number, decimals: number, unit = ""): string =>
   withUnit(value, unit, { round: (shown) => Number(shown.toFixed(decimals)) });
 const rpm = (value: number): string => cut(value, 0, "rpm");
-const percent = (value: number): string => cut(value, 1, "%");
+
+/** A figure and its limit with as many decimals as it takes to tell them apart, up to four. */
+function apart(value: number, limit: number, decimals: number, unit = ""): readonly [string, string] {
+  const [one, other] = [cut(value, decimals, unit), cut(limit, decimals, unit)];
+  return one !== other || decimals >= 4 ? [one, other] : apart(value, limit, decimals + 1, unit);
+}
+
+interface Ways {
+  readonly charge: number | null;
+  readonly slower: number | null;
+  readonly pinion: number | null;
+  readonly cells: number | null;
+}
 
 /** What would help a mode that cannot be held: each entry a clause of its own. */
-export function helpWords(help: { slower: number | null; pinion: number | null; cells: number | null }): string {
+export function helpWords(help: Ways): string {
   const ways = [
+    help.charge === null ? "" : `charge the pack: from ${cut(help.charge, 0, "%")} on it is held`,
     help.slower === null ? "" : `ask for ${rpm(help.slower)} or less`,
     help.pinion === null ? "" : `fit a pinion of ${help.pinion} teeth and learn again`,
     help.cells === null ? "" : `fly ${help.cells} cells, within every maker's limits, and learn again`,
@@ -19,15 +32,24 @@ export function helpWords(help: { slower: number | null; pinion: number | null; 
   return `What would help: ${ways.join("; or ")}.`;
 }
 
+/** What would help a rotor that can't carry the machine at any speed that its motor reaches. */
+export const carryWords = "What would help: less weight, larger blades, or a motor and a pack that turn them faster.";
+
 /** What would help a rotor that turns too slowly for its load. */
 export const fasterWords = "What would help: ask for more head speed, or less weight and pitch.";
 
 export const warningWords = {
   loads: { hover: "in hover", "full-pitch": "at full pitch" },
-  aboveBand: (mode: string, throttle: number, limit: number) =>
-    `"${mode}" asks for ${percent(throttle)} of the reference; the usable band ends at ${percent(limit)}. That leaves the governor little to work with when the pack sinks. Ask for less, or gear faster and learn again.`,
+  aboveBand: (mode: string, throttle: number, limit: number) => {
+    const [asked, end] = apart(throttle, limit, 1, "%");
+    const why =
+      throttle > 100
+        ? "No transmitter asks for more than 100\u00a0%."
+        : "That leaves the governor little to work with when the pack sinks.";
+    return `"${mode}" asks for ${asked} of the reference; the usable band ends at ${end}. ${why} Ask for less, or gear faster and learn again.`;
+  },
   belowBand: (mode: string, throttle: number, limit: number) =>
-    `"${mode}" asks for ${percent(throttle)} of the reference; the usable band begins at ${percent(limit)}. The controller carries more current there than the pack shows, and the gains may fit less well. Fit a smaller pinion and learn again, or ask for more.`,
+    `"${mode}" asks for ${apart(throttle, limit, 1, "%").join(" of the reference; the usable band begins at ")}. The controller carries more current there than the pack shows, and the gains may fit less well. Fit a smaller pinion and learn again, or ask for more.`,
   short: (mode: string, load: string, set: number, ceiling: number, help: string) =>
     `"${mode}" can't be held ${load}: it asks for ${rpm(set)}, and with full duty there is ${rpm(ceiling)}. It is ${rpm(set - ceiling)} short. ${help}`,
   noHold: (mode: string, load: string, why: Obstacle, help: string) =>
@@ -39,22 +61,29 @@ export const warningWords = {
         : `Every throttle value now gives ${cut(Math.abs(change), 1, "%")} ${change > 0 ? "more" : "less"} head speed than it did.`
     } Learn again before you fly.`,
   bladeSpeed: (mode: string, set: number, limit: number) =>
-    `"${mode}" asks for ${rpm(set)}; the maker of the blades prints ${rpm(limit)} as the limit. Don't fly it.`,
+    `"${mode}" asks for ${apart(set, limit, 0, "rpm").join("; the maker of the blades prints ")} as the limit. Don't fly it.`,
   motorSpeed: (mode: string, speed: number, limit: number) =>
-    `In "${mode}" the motor turns ${rpm(speed)}; it is rated for ${rpm(limit)}. Its magnets and bearings are not made for that.`,
+    `In "${mode}" the motor turns ${apart(speed, limit, 0, "rpm").join("; it is rated for ")}. Its magnets and bearings are not made for that.`,
   electricalSpeed: (mode: string, speed: number, limit: number) =>
-    `In "${mode}" the controller must follow ${rpm(speed)} electrical; its limit is ${rpm(limit)}. Beyond it, it may lose step and stop.`,
+    `In "${mode}" the controller must follow ${apart(speed, limit, 0, "rpm").join(" electrical; its limit is ")}. Beyond it, it may lose step and stop.`,
   tipMach: (mode: string, mach: number, limit: number) =>
-    `In "${mode}" the tips reach Mach ${cut(mach, 2)}. Above about ${cut(limit, 2)} drag climbs steeply and noise with it; in fast flight the advancing blade is faster still.`,
+    `In "${mode}" the tips reach Mach ${apart(mach, limit, 2).join(". Above about ")} drag climbs steeply and noise with it; in fast flight the advancing blade is faster still.`,
   packCurrent: (mode: string, current: number, limit: number, rate: number) =>
     `Full pitch in "${mode}" draws ${cut(current, 0, "A")}. That is more than ${cut(rate, 0)} times the capacity in an hour (${cut(limit, 0, "A")}), more than most packs bear. The pack maker's own figure comes first.`,
+  learningRun: (what: LearningLimit, speed: number, limit: number) =>
+    `The learning run would turn the ${what} at ${apart(speed, limit, 0, "rpm").join("; its limit is ")}. Don't learn with these parts. Gear slower, or learn at less throttle if your controller takes that.`,
+  hoverPitch: (mode: string, needed: number, most: number) =>
+    `To hover in "${mode}" the blades need ${apart(needed, most, 1, "°").join(" of pitch; the mode gives ")}. It won't lift off. Allow more pitch, more head speed or less weight.`,
   mesh: (ratio: number, limit: number, pinion: number) =>
-    `With ${pinion} teeth on the pinion, ${cut(ratio, 2)} pairs of teeth share the load on average; below ${cut(limit, 1)} the mesh runs rough and wears.`,
+    `With ${pinion} teeth on the pinion, ${apart(ratio, limit, 2).join(" pairs of teeth share the load on average; below ")} the mesh runs rough and wears.`,
   tailThrust: (mode: string, needed: number, most: number) =>
-    `At full pitch in "${mode}" the tail must push with ${cut(needed, 1, "N")}; its blades give ${cut(most, 1, "N")} at most there, by this model. The machine will turn away until you ease the pitch. A faster tail, longer tail blades or less pitch would help.`,
+    `At full pitch in "${mode}" the tail must push with ${apart(needed, most, 1, "N").join("; its blades give ")} at most there, by this model. The machine will turn away until you ease the pitch. A faster tail, longer tail blades or less pitch would help.`,
   tailSpeed: (mode: string, speed: number, limit: number) =>
-    `In "${mode}" the tail rotor turns ${rpm(speed)}; above ${rpm(limit)} its tips come near the speed at which drag climbs steeply. Its maker's limit comes first.`,
+    `In "${mode}" the tail rotor turns ${apart(speed, limit, 0, "rpm").join("; above ")} its tips come near the speed at which drag climbs steeply. Its maker's limit comes first.`,
 } as const;
+
+/** What the learning run can turn too fast. */
+export type LearningLimit = "rotor" | "motor" | "motor's field";
 
 /** What can keep a mode's speed from being held, or a figure from having a value. */
 export type Obstacle =

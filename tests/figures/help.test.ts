@@ -94,6 +94,22 @@ describe("what would help a mode that is too fast", () => {
   });
 });
 
+describe("a pack that is nearly empty", () => {
+  it.each(["hover", "full-pitch"] as const)(
+    "is held from the charge that is named on, and not below it: %s",
+    (load) => {
+      const empty = machineWith({ "modes.0.headRpm": 2450, "modes.0.collectiveMaxDeg": 11, "pack.chargePercent": 2 });
+      const { charge } = help(empty, load);
+      expect(held(empty, { "pack.chargePercent": charge })).toBe(true);
+      expect(held(empty, { "pack.chargePercent": charge! - 1 })).toBe(false);
+    },
+  );
+
+  it("isn't what is missing where a full one doesn't do", () => {
+    expect(help(machineWith({ "modes.0.headRpm": 3050, "pack.chargePercent": 40 }), "hover").charge).toBeNull();
+  });
+});
+
 describe("in hover", () => {
   it("looks at hover", () => {
     const machine = machineWith({ "modes.0.headRpm": 3050, "mainRotor.ratedRpm": null });
@@ -105,6 +121,7 @@ describe("in hover", () => {
 
   it("has nothing to offer where the rotor stalls", () => {
     expect(help(machineWith({ "airframe.massG": 50_000 }), "hover")).toEqual({
+      charge: null,
       slower: null,
       pinion: null,
       cells: null,

@@ -34,6 +34,9 @@ function tail(share: number): Machine {
   // Balance of torques, by definition: thrust x arm.
   return machineWith({ "tailRotor.armMm": (1000 * share * torque) / most });
 }
+const pitch = (most: number) => machineWith({ "modes.0.collectiveMaxDeg": most });
+const rated = (limit: number) => machineWith({ "mainRotor.ratedRpm": limit });
+const learningRpm = figuresOf(machineWith({})).number("learning-head-speed")!;
 const ceiling = figuresOf(machineWith({})).number("ceiling-full-pitch", 0)!;
 
 /** Name, a machine that raises it, one just inside the limit, the limit, what the words must hold. */
@@ -53,8 +56,13 @@ const cases: [name: WarningName, beyond: Machine, inside: Machine, limit: number
   // Closed form from the interference point of ISO 21771: 1.191 with 9 teeth, 1.264 with 10. 1.2: any gear handbook.
   ["pinion-mesh-poor", machineWith({ "gears.pinionTeeth": 9 }), machineWith({ "gears.pinionTeeth": 10 }), 1.2, "1.19"],
   ["tail-thrust-short", tail(0.9), tail(1.1), Number.NaN, '"gentle"', "ease the pitch"],
+  // The first mode hovers at 6.25 degrees of pitch: as the figure of that name has it.
+  ["hover-pitch-short", pitch(6.2), pitch(6.3), 6.2, '"gentle"', "won't lift off"],
+  ["learning-speed-over-limit", rated(learningRpm - 1), rated(learningRpm), learningRpm - 1, "the rotor at"],
   ["tail-speed-high", standard(machRpm(0.091) / 4.6 + 1), standard(machRpm(0.091) / 4.6 - 1), machRpm(0.091), "tail"],
 ];
+
+const ofAll: readonly WarningName[] = ["stale-reference", "learning-speed-over-limit", "pinion-mesh-poor"];
 
 describe("a warning", () => {
   it.each(cases)("%s is raised beyond its limit and not at it", (name, beyond, inside, limit, ...words) => {
@@ -63,7 +71,7 @@ describe("a warning", () => {
     expect(find(inside, name)).toBeUndefined();
     if (!Number.isNaN(limit)) expect(warning!.limit).toBeCloseTo(limit, 2);
     for (const word of words) expect(warning!.words).toContain(word);
-    expect(warning!.mode).toBe(name === "stale-reference" || name === "pinion-mesh-poor" ? null : 0);
+    expect(warning!.mode).toBe(ofAll.includes(name) ? null : 0);
   });
 
   it("has all the names that other programs know", () => {
@@ -72,6 +80,8 @@ describe("a warning", () => {
       "below-usable-band",
       "blade-speed-over-limit",
       "electrical-speed-over-limit",
+      "hover-pitch-short",
+      "learning-speed-over-limit",
       "motor-speed-over-limit",
       "no-headroom",
       "pack-current-high",
@@ -95,7 +105,7 @@ describe("a warning", () => {
     expect(of("electrical-speed-over-limit")[0]).toBeCloseTo(240_050, 6);
     expect(of("pinion-mesh-poor")[0]).toBeCloseTo(undercutContactRatio(9), 12);
     const units = cases.map(([name]) => of(name)[1]);
-    expect(units.join(" ")).toBe("percent percent rpm percent rpm rpm rpm 1 A 1 N rpm");
+    expect(units.join(" ")).toBe("percent percent rpm percent rpm rpm rpm 1 A 1 N deg rpm rpm");
   });
 
   it("measures current against the capacity of the pack", () => {
@@ -112,6 +122,15 @@ describe("a warning", () => {
     const blades = figuresOf(machine).warnings.filter(({ name }) => name === "blade-speed-over-limit");
     expect(blades.map(({ mode }) => mode)).toEqual([0, 2]);
     expect(blades.map(({ words }) => /^"(\w+)"/.exec(words)?.[1])).toEqual(["gentle", "sporty"]);
+  });
+
+  it("of the learning run names motor and field too", () => {
+    const motor = learningRpm * (120 / 13);
+    const words = (changes: Readonly<Record<string, unknown>>) =>
+      find(machineWith(changes), "learning-speed-over-limit")?.words;
+    expect(words({ "motor.ratedRpm": Math.floor(motor) })).toContain("the motor at");
+    expect(words({ "controller.electricalRpmLimit": Math.floor(5 * motor) })).toContain("the motor's field at");
+    expect(words({ "controller.electricalRpmLimit": Math.ceil(5 * motor) })).toBeUndefined();
   });
 
   it("follows a band that the reader has set", () => {
