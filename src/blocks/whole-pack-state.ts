@@ -86,7 +86,7 @@ export const toFly = ({ rows, asked }: WholePackState, pinned: boolean): FlightR
 const charge = (percent: number): string => formatValue(percent, "percent", { decimals: 0 });
 const minutes = (value: number): string => formatValue(value, "min", { decimals: 1 });
 
-/** A timer as it is set: minutes and seconds. */
+/** A time as a timer shows it: minutes and seconds. */
 const timerText = (seconds: number): string => `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, "0")}`;
 
 /** What stands beside a mode's bar. */
@@ -158,7 +158,7 @@ export function packTable({ rows }: WholePackState, results: readonly FlightResu
         ? [
             outcome.lost ? charge(outcome.lost.percent) : held,
             outcome.lost ? minutes(outcome.lost.minutes) : none,
-            outcome.reserve === null ? none : minutes(outcome.reserve),
+            outcome.reserve === null ? none : timerText(Math.floor(60 * outcome.reserve)),
             outcome.timer === null ? none : timerText(outcome.timer),
           ]
         : [none, none, none, none];

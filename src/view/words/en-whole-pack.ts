@@ -41,7 +41,7 @@ export const enWholePack = {
   },
   table: {
     caption: "For the transmitter: time until a fifth is left",
-    columns: ["mode", "lost at", "after", "20 % left after", "timer"],
+    columns: ["mode", "lost at", "after", "20 % left after (min:s)", "timer (min:s)"],
     held: "never",
     none: "–",
     words:
