@@ -8,10 +8,11 @@ import { undercutContactRatio } from "#model/undercut";
 import type { Figures } from "./figures.ts";
 import { helpFor } from "./help.ts";
 import { keeper } from "./kept.ts";
+import { isOver, learningOver } from "./limits.ts";
 import { modeName } from "./mode-name.ts";
 import type { LoadName } from "./rig.ts";
-import { obstacle, rounding } from "./why.ts";
-import { carryWords, fasterWords, helpWords, type LearningLimit, type Obstacle, warningWords } from "./words.ts";
+import { obstacle } from "./why.ts";
+import { carryWords, fasterWords, helpWords, type Obstacle, warningWords } from "./words.ts";
 
 export type WarningName =
   | "above-usable-band"
@@ -59,9 +60,6 @@ export function warningsOf(figures: Figures): Warning[] {
   return [...whole.flatMap((found) => (found ? [{ ...found, mode: null }] : [])), ...each];
 }
 
-/** Beyond a limit, and not just by the last digit of a product. */
-const isOver = (value: number, limit: number): boolean => value > limit * (1 + rounding);
-
 const nameOf = (figures: Figures, mode: number): string => modeName(figures.machine, mode);
 
 function staleReference({ bearings, rig }: Figures): Found {
@@ -82,23 +80,11 @@ function staleReference({ bearings, rig }: Figures): Found {
   };
 }
 
-/** The first of rotor, motor and motor's field that the learning run would turn beyond its limit, rpm. */
 function learningTooFast(figures: Figures): Found {
-  const { machine, rig } = figures;
-  const rotor = figures.number("learning-head-speed");
-  if (rotor === null) return null;
-  const motor = rotor * rig.ratio;
-  const each: readonly [LearningLimit, number, number | null][] = [
-    ["rotor", rotor, machine.mainRotor.ratedRpm],
-    ["motor", motor, machine.motor.ratedRpm],
-    ["motor's field", (motor * machine.motor.poles) / 2, machine.controller.electricalRpmLimit],
-  ];
-  for (const [what, value, limit] of each) {
-    if (limit === null || !isOver(value, limit)) continue;
-    const words = warningWords.learningRun(what, value, limit);
-    return { name: "learning-speed-over-limit", value, limit, unit: "rpm", words };
-  }
-  return null;
+  const over = learningOver(figures);
+  if (!over) return null;
+  const words = warningWords.learningRun(over.what, over.value, over.limit);
+  return { name: "learning-speed-over-limit", value: over.value, limit: over.limit, unit: "rpm", words };
 }
 
 /** More pitch than the mode's highest, asked for by the hover alone. */

@@ -35,6 +35,7 @@ function tail(share: number): Machine {
   return machineWith({ "tailRotor.armMm": (1000 * share * torque) / most });
 }
 const pitch = (most: number) => machineWith({ "modes.0.collectiveMaxDeg": most });
+const hoverDeg = figuresOf(machineWith({})).number("hover-collective", 0)!;
 const rated = (limit: number) => machineWith({ "mainRotor.ratedRpm": limit });
 const learningRpm = figuresOf(machineWith({})).number("learning-head-speed")!;
 const ceiling = figuresOf(machineWith({})).number("ceiling-full-pitch", 0)!;
@@ -56,8 +57,7 @@ const cases: [name: WarningName, beyond: Machine, inside: Machine, limit: number
   // Closed form from the interference point of ISO 21771: 1.191 with 9 teeth, 1.264 with 10. 1.2: any gear handbook.
   ["pinion-mesh-poor", machineWith({ "gears.pinionTeeth": 9 }), machineWith({ "gears.pinionTeeth": 10 }), 1.2, "1.19"],
   ["tail-thrust-short", tail(0.9), tail(1.1), Number.NaN, '"gentle"', "ease the pitch"],
-  // The first mode hovers at 6.25 degrees of pitch: as the figure of that name has it.
-  ["hover-pitch-short", pitch(6.2), pitch(6.3), 6.2, '"gentle"', "won't lift off"],
+  ["hover-pitch-short", pitch(hoverDeg - 0.02), pitch(hoverDeg + 0.02), hoverDeg - 0.02, '"gentle"', "won't lift off"],
   ["learning-speed-over-limit", rated(learningRpm - 1), rated(learningRpm), learningRpm - 1, "the rotor at"],
   ["tail-speed-high", standard(machRpm(0.091) / 4.6 + 1), standard(machRpm(0.091) / 4.6 - 1), machRpm(0.091), "tail"],
 ];
