@@ -8,6 +8,7 @@ import { everyRotor } from "#validation/summary";
 import type { Answers } from "#view/answers";
 import { formatNumber, formatValue } from "#view/format";
 import type { Shown } from "#view/shown";
+import { unitsNow } from "#view/units";
 import { enTrust } from "#view/words/en-trust";
 import { pick, picked } from "./pick.ts";
 
@@ -64,13 +65,14 @@ function curvesOf(checked: CheckedSet, byPitch: boolean, most: number): Curve[] 
 
 const made = new Map<string, PlotState>();
 
-/** The chosen published rotor: dots measured, ink the model. Made once for each. */
+/** The chosen published rotor: dots measured, ink the model. Made once for each and for each reader's units. */
 export function rotorTestPlot(answers: Answers): Shown<PlotState> {
   const name = picked(answers, ID, names());
-  let state = made.get(name);
+  const key = `${name} ${unitsNow()}`;
+  let state = made.get(key);
   if (!state) {
     state = stateOf(everyRotor().find(({ set }) => set.name === name) as CheckedSet);
-    made.set(name, state);
+    made.set(key, state);
   }
   return plot(state);
 }
