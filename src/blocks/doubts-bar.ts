@@ -6,6 +6,7 @@ import { catalogue, type QuantityName } from "#figures/catalogue";
 import { bandWithout, doubtsBetween, doubtsOf, type Ranking } from "#figures/doubts";
 import type { Figures } from "#figures/figures";
 import { fieldAt } from "#machine/fields";
+import { inSentence } from "#machine/words";
 import type { Answers } from "#view/answers";
 import { el, setAttribute, setText } from "#view/dom";
 import { formatValue, inReadersUnits } from "#view/format";
@@ -151,6 +152,6 @@ function replyWords({ given }: DoubtsState, ranking: Ranking): string {
   if (!most) return "";
   const said = ranking.doubts.find((doubt) => keyOf(doubt) === given);
   const truth = en.first(nameOf(most), buys(most, ranking));
-  const verdict = !said ? "" : said === most ? en.right : en.wrong(nameOf(said).toLowerCase(), buys(said, ranking));
+  const verdict = !said ? "" : said === most ? en.right : en.wrong(inSentence(nameOf(said)), buys(said, ranking));
   return [verdict, truth, adviceFor(most.path)].filter(Boolean).join(" ");
 }

@@ -8,6 +8,7 @@ import { fieldAt } from "#machine/fields";
 import type { Machine } from "#machine/machine";
 import { changedBetween } from "#machine/paths";
 import { readMachine } from "#machine/validate";
+import { inSentence } from "#machine/words";
 import { el, setText } from "#view/dom";
 import { type Shown, show, type View } from "#view/shown";
 import { enTwoMachines } from "#view/words/en-two-machines";
@@ -37,8 +38,7 @@ interface SecondState {
 
 const nameOf = (path: string): string | null => {
   try {
-    const { name } = fieldAt(path);
-    return `${name.charAt(0).toLowerCase()}${name.slice(1)}`;
+    return inSentence(fieldAt(path).name);
   } catch {
     // A whole group, such as a second stage, or a list of another length.
     return null;

@@ -8,6 +8,7 @@ import type { Figures } from "#figures/figures";
 import type { Worked } from "#figures/notation";
 import { fieldName, workedOf } from "#figures/worked";
 import type { UnitSystem } from "#machine/units";
+import { inSentence } from "#machine/words";
 import { el, setText } from "#view/dom";
 import { formatBand, formatValue, inReadersUnits } from "#view/format";
 import { setFormula } from "#view/formula";
@@ -96,7 +97,7 @@ function buildPanel(button: HTMLElement): Panel {
       bandTimer = Number(
         setTimeout(() => {
           const found = bandOf(figures, name, mode ?? 0);
-          const doubts = found?.shares.slice(0, 3).map((share) => share.name.toLowerCase()) ?? [];
+          const doubts = found?.shares.slice(0, 3).map((share) => inSentence(share.name)) ?? [];
           const sure = found ? formatBand(value as number, found.uncertainty, unit) : formatValue(null, unit);
           setText(band, doubts.length > 0 ? `${sure} (${en.worked.mostly} ${doubts.join(", ")})` : sure);
         }, 120),

@@ -1,5 +1,6 @@
 /** Everything that stands against a machine, by name: the figure, its limit, and the reason in words. */
 import { fieldAt } from "#machine/fields";
+import { inSentence } from "#machine/words";
 import { rpm } from "#model/constants";
 import { meshOf } from "#model/gears-mesh";
 import { bandPlace } from "#model/reference";
@@ -67,9 +68,7 @@ function staleReference({ bearings, rig }: Figures): Found {
   if (state !== "stale") return null;
   const change = 100 * (ratioThen / rig.ratio - 1);
   const parts = differing.map((key) =>
-    fieldAt(`controller.learned.fittedWith.${key}`)
-      .name.replace(/ while it learned$/, "")
-      .toLowerCase(),
+    inSentence(fieldAt(`controller.learned.fittedWith.${key}`).name.replace(/ while it learned$/, "")),
   );
   return {
     name: "stale-reference",

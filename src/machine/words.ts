@@ -29,6 +29,9 @@ export function withUnit(
 /** The system in which a field is said: gears are named by their module in millimetres everywhere. */
 const systemOf = (shape: Shape): UnitSystem => ("sameForAll" in shape && shape.sameForAll ? "metric" : unitsNow());
 
+/** A name within a sentence: `Motor Kv` is `motor Kv`. Units: none. Errors: none. Source: spelling. */
+export const inSentence = (name: string): string => `${name.charAt(0).toLowerCase()}${name.slice(1)}`;
+
 /** What a value is, in words: for a message about a value that can't be used. Control characters are left out. */
 export function holds(value: unknown, unit = "", units = unitsNow()): string {
   if (value === undefined || value === null || value === "") return "nothing";

@@ -151,6 +151,12 @@ describe("a stale reference", () => {
     expect(words).toMatch(/gives 1\.7\s% more/);
   });
 
+  it("keeps the spelling of a name", () => {
+    expect(find(machineWith({ "motor.kvRpmPerVolt": 1000 }, asking(2000)), "stale-reference")!.words).toContain(
+      "(motor Kv)",
+    );
+  });
+
   it("says that head speeds stay where the gears are the same", () => {
     const warning = find(machineWith({ "motor.kvRpmPerVolt": 1000 }, asking(2000)), "stale-reference")!;
     expect(warning.value).toBe(0);
