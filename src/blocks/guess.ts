@@ -159,7 +159,9 @@ const asIs = { units: "metric" } as const;
 export function estimateReply(state: EstimateState): string {
   if (state.given === null && !state.skipped) return "";
   if (state.answer === null) return state.reply;
-  const truth = `${en.guess.model} ${formatValue(state.answer, state.unit, asIs)}.`;
+  // Teeth, times and whole per cent have no tenths.
+  const whole = Number.isInteger(state.answer) ? { decimals: 0 } : {};
+  const truth = `${en.guess.model} ${formatValue(state.answer, state.unit, { ...asIs, ...whole })}.`;
   if (state.given === null) return `${truth} ${state.reply}`;
   const gap = state.given - state.answer;
   const verdict =

@@ -180,6 +180,9 @@ describe("an estimate", () => {
   });
 
   it("says why there is no answer", () => {
+    // Whole teeth have no tenths; what isn't whole keeps its own.
+    expect(estimateReply(number({ seventy: 12 }, { answer: 13, unit: "teeth" }).state)).toMatch(/says 13\steeth\./);
+    expect(estimateReply(number({ seventy: 12 }, { answer: 13.4, unit: "A" }).state)).toMatch(/says 13\.4\sA\./);
     expect(estimateReply(number({ seventy: 2000 }, { answer: null, reply: "It doesn't turn." }).state)).toBe(
       "It doesn't turn.",
     );

@@ -37,7 +37,7 @@ describe("a whole pack", () => {
     expect(await told(page)).toMatch(/You said 60 %: \d+ % too early in the pack\./);
     expect(page.workers().length).toBeGreaterThan(0);
     const table = tidy(await page.locator("[data-facts] table, .facts-table").first().innerText());
-    expect(table).toMatch(/sporty \d+ % [\d.]+ min [\d.]+ min \d+:\d0/);
+    expect(table).toMatch(/sporty \d+ % [\d.]+ min \d+:\d\d \d+:\d0/);
     expect(await emptyWords(page)).toBeNull();
     expect(await breaches(open)).toEqual([]);
   });
