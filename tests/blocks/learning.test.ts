@@ -89,7 +89,9 @@ describe("what will be stored", () => {
     const share = (-100 * stored.off).toFixed(1);
     const reply = plain(wordsOf(learningGuess(machine, guessed)!));
     expect(reply).toContain(`That is ${share} % too low.`);
-    expect(reply).toMatch(/The answer: “too little.*”.*In sporty you ask for 2,450 rpm, and the head turns 2,2\d\d rpm/);
+    expect(reply).toMatch(
+      /The answer: “too little.*”.*In sporty you ask for 2,450 rpm, and the head turns 2,2\d\d rpm/,
+    );
     const short = learningGuess(machine, { "learning-time": 8, "learning-guess-time": "nothing" })!;
     expect(short.state.right).toBe("nothing");
     expect(plain(wordsOf(short))).toMatch(/Held for 8 s; it takes 15 to 20 s\. Nothing is stored/);
