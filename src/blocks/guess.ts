@@ -9,6 +9,7 @@ import { type Answers, answer } from "#view/answers";
 import { el, setHidden, setText } from "#view/dom";
 import { formatValue } from "#view/format";
 import { type Shown, show, type View } from "#view/shown";
+import { unbroken } from "#view/unbroken";
 import { en } from "#view/words/en";
 import { ask } from "./asked.ts";
 
@@ -73,9 +74,9 @@ const chooseView: View<ChooseState> = {
         );
         showMe.onclick = () => answer(state.id, SHOWN);
       }
-      setText(legend, state.ask);
+      setText(legend, unbroken(state.ask));
       says.forEach((text, i) => {
-        setText(text, state.options[i]?.says ?? "");
+        setText(text, unbroken(state.options[i]?.says ?? ""));
       });
       for (const [key, radio] of radios) {
         radio.checked = key === state.given;
@@ -83,7 +84,7 @@ const chooseView: View<ChooseState> = {
         radio.parentElement?.classList.toggle("is-guess", key === state.given);
       }
       setHidden(showMe, state.given !== null);
-      setText(reply, chooseReply(state, "\n"));
+      setText(reply, unbroken(chooseReply(state, "\n")));
       setHidden(reply, state.given === null);
       asked(state);
     };
@@ -219,14 +220,14 @@ const estimateView: View<EstimateState> = {
       } else if (next.given !== null && next.given !== draft) take(next.given);
       const done = next.given !== null || next.skipped;
       if (state?.ask !== next.ask || state.unit !== next.unit) {
-        legend.textContent = next.ask;
+        legend.textContent = unbroken(next.ask);
         range.setAttribute("aria-label", `${en.guess.title}, ${next.unit}`);
         exact.setAttribute("aria-label", `${en.guess.title}, ${en.guess.exact}, ${next.unit}`);
       }
       setText(unit, next.unit);
       range.disabled = exact.disabled = commit.hidden = showMe.hidden = done;
       again.hidden = reply.hidden = !done;
-      setText(reply, estimateReply(next));
+      setText(reply, unbroken(estimateReply(next)));
       state = next;
       asked(next);
     };

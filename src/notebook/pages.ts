@@ -1,13 +1,13 @@
 /** The pages that the notebooks make: their order, their addresses, and the HTML of each. */
 import { readdirSync, readFileSync } from "node:fs";
 import { basename, join, relative } from "node:path";
+import { unbroken } from "#view/unbroken";
 import { compile, type Notebook, slugOf } from "./compile.ts";
 import { NotebookError } from "./fault.ts";
 import { type Front, readFront } from "./front.ts";
 import { glossaryFor } from "./glossary.ts";
 import { type Lesson, readLesson } from "./lessons.ts";
 import { policy } from "./policy.ts";
-import { unbroken } from "./prose.ts";
 import { split } from "./split.ts";
 
 /** One line of the contents. */

@@ -1,6 +1,7 @@
 /** Sets a notebook's prose as HTML, with a place for each cell. Formulas become MathML, which needs no script. */
 import katex from "katex";
 import { Marked, type TokenizerAndRendererExtension } from "marked";
+import { unbroken } from "#view/unbroken";
 import type { Fault } from "./fault.ts";
 import type { Piece, Split } from "./split.ts";
 import { type PageLink, wordHtml } from "./word-block.ts";
@@ -14,11 +15,6 @@ export interface Prose {
 const [open, close] = ["\uE000", "\uE001"];
 const holder = new RegExp(`${open}(\\d+)${close}`, "g");
 const alone = new RegExp(`<p>${open}(\\d+)${close}</p>`, "g");
-
-const unit = /(?<=\d) (?=%|(?:rpm|V|A|W|Hz|kHz|mm|m|s|min|g|kg|N|J)\b)/g;
-
-/** Words with their numbers and units held together at the end of a line. */
-export const unbroken = (words: string): string => words.replace(unit, "\u00a0");
 
 /**
  * `places` gives for each cell or value the `data-cell` of its place; `uses`, for a page that explains words, the pages on

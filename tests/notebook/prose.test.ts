@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { unbroken } from "#notebook/prose";
+import { unbroken } from "#view/unbroken";
 import { compiled, faultsOf, fenced } from "./notebook.ts";
 
 const html = (body: string) => compiled(body).html;
