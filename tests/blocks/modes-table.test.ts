@@ -68,7 +68,7 @@ describe("the modes in a table", () => {
     const room = one("output[data-quantity=speed-headroom-full-pitch]");
     expect(room.closest("td")?.className).toBe("is-short");
     expect(room.textContent).toMatch(/^\u2212/);
-    expect(one("output[data-quantity=lowest-charge]").textContent).toBe("never, even when full");
+    expect(one("output[data-quantity=lowest-charge]").textContent).toBe("never");
   });
 
   it("follows the machine without building rows anew, and modes that come and go", () => {

@@ -20,7 +20,7 @@ export const enBlocks = {
       "full-pitch-board-heat": "can't be held",
       "full-pitch-efficiency": "can't be held",
       "full-pitch-duration": "can't be held",
-      "lowest-charge": "never, even when full",
+      "lowest-charge": "never",
       "speed-headroom-hover": "none: it doesn't turn",
       "speed-headroom-full-pitch": "none: it doesn't turn",
     } as Readonly<Record<string, string>>,
