@@ -7,7 +7,7 @@ export default defineConfig({
   // Relative addresses: the built site works on any host and in any of its folders.
   base: "./",
   appType: "mpa",
-  plugins: [notebooks(), offline()],
+  plugins: [notebooks({ later: /\/src\/(?:exercises\/|blocks\/exercise)/ }), offline()],
   build: {
     modulePreload: { polyfill: false },
     // Most of the build's time goes into drawing the pages, as it must.

@@ -26,10 +26,12 @@ export interface NotebookOptions {
   /** The module that exports the `shell`, from the root. */
   readonly shell?: string;
   readonly given?: readonly string[];
+  /** Modules that a page fetches when they are asked for: they stay out of what all pages share, however many need them. */
+  readonly later?: RegExp;
 }
 
 export function notebooks(options: NotebookOptions = {}): Plugin[] {
-  const { folder = "notebooks", shell = "/src/shell/page.ts", given = givenNames } = options;
+  const { folder = "notebooks", shell = "/src/shell/page.ts", given = givenNames, later = /(?!)/ } = options;
   let book: Book = { root: process.cwd(), folder: resolve(folder), given };
   const theBook = (): Book => book;
   const place: Plugin = {
@@ -40,7 +42,7 @@ export function notebooks(options: NotebookOptions = {}): Plugin[] {
       book = { root, folder: resolve(root, folder), given };
     },
   };
-  return [place, cells(theBook), contents(theBook), editing(theBook, shell), building(theBook, shell)];
+  return [place, cells(theBook), contents(theBook), editing(theBook, shell), building(theBook, shell, later)];
 }
 
 /** A notebook's cells as a module; its prose comes along, for a page that stands open while an author edits. */
@@ -127,7 +129,7 @@ function headsOf(book: Book): string {
 }
 
 /** The build: each page is one more file that starts it, drawn and with its policy. */
-function building(book: () => Book, shell: string): Plugin {
+function building(book: () => Book, shell: string, later: RegExp): Plugin {
   let drawn: Drawn = new Map();
   const fileOf = (id: string): string | undefined => {
     const root = `${normalizePath(book().root)}/`;
@@ -144,7 +146,8 @@ function building(book: () => Book, shell: string): Plugin {
       const names = contentsOf(book()).map(({ slug }, i) => (i === 0 ? "index" : slug));
       const input = Object.fromEntries(names.map((name) => [name, join(book().root, `${name}.html`)]));
       // What all pages need is one file, also where parts that are fetched later need some of it.
-      const shared = { name: "page", minShareCount: Math.max(names.length, 2) };
+      const test = (id: string): boolean => !later.test(normalizePath(id));
+      const shared = { name: "page", minShareCount: Math.max(names.length, 2), test };
       return { build: { rolldownOptions: { input, output: { codeSplitting: { groups: [shared] } } } } };
     },
     async buildStart() {
