@@ -3,7 +3,6 @@ import type { Bench } from "#machine/bench";
 import { isShown, type Shown, type View } from "#view/shown";
 import { cellWords } from "#view/words/en-cells";
 import type { CellRecord } from "./record.ts";
-
 import { type Failure, type OpenCells, type OpenNotebook, openNotebook } from "./runtime.ts";
 
 // For whoever draws the pages: it has to come from the same module that the cells use.
