@@ -3,7 +3,8 @@ import { type FlightRequest, type FlightResult, flightOf, knownFlight, sizeOf } 
 import { type LaneName, laneAt } from "#flights/lanes";
 import { flightWords, flightWordsInShort } from "#flights/told";
 import type { Ink } from "#plots/state";
-import { firstSentence, formatValue } from "#view/format";
+import { formatValue } from "#view/format";
+import { capital, firstAndRest } from "#view/text";
 import { enFlights as en } from "#view/words/en-flights";
 import { timeOf } from "./flight-curve.ts";
 
@@ -121,7 +122,7 @@ const LOOKS = 101;
 function pinnedWords(state: FlightState, { request }: FlightRun, first: FlightResult | undefined, then: FlightResult) {
   if (!then.ok) return then.why;
   if (sameFlight(state, first, then)) return en.samePinned;
-  return then.learned ? flightWordsInShort(then) : firstSentence(flightWords(then, request.scenario));
+  return then.learned ? flightWordsInShort(then) : firstAndRest(flightWords(then, request.scenario))[0];
 }
 
 /** How far the guess was off, in words; nothing where none was drawn. */
@@ -176,7 +177,7 @@ export function saidOf(state: FlightState, results: readonly FlightResult[]): Sa
           ? flightWordsInShort(result)
           : runWords(run, result);
     const name = run.named ?? run.label;
-    return { label: state.runs.length > 1 ? `${name[0]?.toUpperCase()}${name.slice(1)}:` : "", words };
+    return { label: state.runs.length > 1 ? `${capital(name)}:` : "", words };
   });
   return [...told, { label: "", words: gapWords(state, results[0]) }].filter(({ words }) => words !== "");
 }

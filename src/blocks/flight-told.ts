@@ -6,6 +6,7 @@ import type { Trace } from "#model/flight/trace";
 import type { PlotState, Table } from "#plots/state";
 import { el, setText } from "#view/dom";
 import { unitText } from "#view/format";
+import { firstAndRest } from "#view/text";
 import { unitsNow } from "#view/units";
 import { enFlights as en } from "#view/words/en-flights";
 import { timeUnit } from "./flight-lanes.ts";
@@ -30,10 +31,8 @@ export function saidLines(doc: Document): { element: HTMLElement; put(said: read
           lines[i] = { line, strong, rest };
         }
         const { line, strong, rest } = lines[i];
-        const end = label === "" ? /[.!?](?=\s)/.exec(words) : null;
-        const cut = end ? end.index + 1 : label === "" ? words.length : 0;
-        setText(strong, label === "" ? words.slice(0, cut) : label);
-        const more = label === "" ? words.slice(cut) : ` ${words}`;
+        const [head, more] = label === "" ? firstAndRest(words) : [label, ` ${words}`];
+        setText(strong, head);
         if (rest.data !== more) rest.data = more;
         line.hidden = false;
       }

@@ -9,7 +9,7 @@ import { type Answers, answer } from "#view/answers";
 import { el, setHidden, setText } from "#view/dom";
 import { formatValue } from "#view/format";
 import { type Shown, show, type View } from "#view/shown";
-import { unbroken } from "#view/unbroken";
+import { unbroken } from "#view/text";
 import { en } from "#view/words/en";
 import { ask } from "./asked.ts";
 

@@ -8,6 +8,7 @@ import { type Operating, operatingOf } from "#figures/operating";
 import type { Answers } from "#view/answers";
 import { el, Pen, setAttribute, setText, svgEl } from "#view/dom";
 import { type Shown, show, type View } from "#view/shown";
+import { firstAndRest } from "#view/text";
 import { enFlow as en } from "#view/words/en-flow";
 import {
   type FlowState,
@@ -191,9 +192,9 @@ const powerFlowView: View<FlowState> = {
       if (next === said) return;
       said = next;
       setAttribute(svg, "aria-label", powerFlowView.words(state));
-      const end = /[.!?](?=\s)/.exec(next);
-      setText(main, end ? next.slice(0, end.index + 1) : next);
-      rest.data = end ? next.slice(end.index + 1) : "";
+      const [first, more] = firstAndRest(next);
+      setText(main, first);
+      rest.data = more;
     };
   },
 };

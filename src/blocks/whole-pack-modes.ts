@@ -6,6 +6,7 @@ import { tableBehind } from "#plots/table";
 import type { Answers } from "#view/answers";
 import { el, Pen, setAttribute, setText, svgEl } from "#view/dom";
 import { type Shown, show, type View } from "#view/shown";
+import { firstAndRest } from "#view/text";
 import { enWholePack } from "#view/words/en-whole-pack";
 import { patientFlyer } from "#worker/patient";
 import { factsTable } from "./facts-table.ts";
@@ -73,9 +74,9 @@ const wholePackView: View<WholePackState> = {
     let putFacts: ((next: ReturnType<typeof packTable>) => void) | null = null;
 
     const say = (text: string) => {
-      const end = /[.!?](?=\s)/.exec(text);
-      setText(first, end ? text.slice(0, end.index + 1) : text);
-      setText(rest, end ? text.slice(end.index + 1) : "");
+      const [main, more] = firstAndRest(text);
+      setText(first, main);
+      setText(rest, more);
       image.set("aria-label", `${en.title}. ${text}`);
     };
     const draw = () => {

@@ -12,6 +12,7 @@ import { inSentence } from "#machine/words";
 import { el, setText } from "#view/dom";
 import { formatBand, formatValue, inReadersUnits } from "#view/format";
 import { setFormula } from "#view/formula";
+import { capital } from "#view/text";
 import { unitsNow } from "#view/units";
 import { enBlocks as en } from "#view/words/en-blocks";
 import { enPins } from "#view/words/en-pins";
@@ -83,7 +84,7 @@ function buildPanel(button: HTMLElement): Panel {
       const { title: words, unit } = catalogue[name];
       const value = figures.value(name, mode ?? 0);
       const work = workedOf(figures, name, mode ?? 0);
-      setText(title, `${words[0]?.toUpperCase()}${words.slice(1)}`);
+      setText(title, capital(words));
       for (const part of [...formulas, ...rest]) part.hidden = work === null;
       if (work) {
         void setFormula(general, work.general);

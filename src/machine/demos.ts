@@ -2,7 +2,6 @@
  * Machines of ours to start from, invented for the purpose: no real product is meant. Links tell a machine by how it
  * differs from one of these, so a demo machine never changes once links can name it; a better one is added beside it.
  */
-
 import { defaultMachine, type Machine, VERSION } from "./machine.ts";
 import { same } from "./paths.ts";
 

@@ -2,7 +2,7 @@
 import { fieldAt } from "./fields.ts";
 import type { Machine } from "./machine.ts";
 import { valueAt } from "./paths.ts";
-import { together, withUnit } from "./words.ts";
+import { inSentence, together, withUnit } from "./words.ts";
 
 /** A rule that a machine breaks: the fields that it is about, and what is wrong in words, once for each of them. */
 export interface Broken {
@@ -38,15 +38,10 @@ const modeOrder = (place: number): Order => ({
 export function nameOf(path: string): string {
   const place = /^modes\.(\d+)\./.exec(path)?.[1];
   const { name } = fieldAt(path);
-  return place === undefined
-    ? name
-    : `Flight mode ${Number(place) + 1}, ${name.charAt(0).toLowerCase()}${name.slice(1)}`;
+  return place === undefined ? name : `Flight mode ${Number(place) + 1}, ${inSentence(name)}`;
 }
 
-const inWords = (path: string): string => {
-  const { name } = fieldAt(path);
-  return `the ${name.charAt(0).toLowerCase()}${name.slice(1)}`;
-};
+const inWords = (path: string): string => `the ${inSentence(fieldAt(path).name)}`;
 
 function brokenBy(machine: Machine, { less, more, half }: Order): Broken | null {
   const low = valueAt(machine, less);

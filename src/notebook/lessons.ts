@@ -3,6 +3,7 @@
  * fold has five paragraphs, each with its name in bold: what it is for, what a learner says, 10 minutes, 45 minutes, and
  * what to ask the room.
  */
+import { capital } from "#view/text";
 import type { Fault } from "./fault.ts";
 import type { Split } from "./split.ts";
 
@@ -56,7 +57,7 @@ export function readLesson({ text, pieces }: Split): {
   if (said.has("ideas") && ideas.length === 0)
     faults.push({ at, words: "What a learner says stands in quotation marks." });
   if (faults.length > 0) return { lesson: null, faults };
-  const word = (part: Part): string => sentence(said.get(part) ?? "");
+  const word = (part: Part): string => capital(said.get(part) ?? "");
   const ask = (said.get("ask") ?? "").split(/(?<=\?)\s+/);
   return { lesson: { purpose: word("purpose"), ideas, short: word("short"), long: word("long"), ask }, faults };
 }
@@ -68,8 +69,6 @@ const plain = (markdown: string): string =>
     .replace(/[*_`]/g, "")
     .replace(/\s+/g, " ")
     .trim();
-
-const sentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 /** What stands in double quotation marks, or in single ones around whole sentences. */
 function quotes(words: string): string[] {

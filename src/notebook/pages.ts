@@ -1,7 +1,7 @@
 /** The pages that the notebooks make: their order, their addresses, and the HTML of each. */
 import { readdirSync, readFileSync } from "node:fs";
 import { basename, join, relative } from "node:path";
-import { unbroken } from "#view/unbroken";
+import { unbroken } from "#view/text";
 import { compile, type Notebook, slugOf } from "./compile.ts";
 import { NotebookError } from "./fault.ts";
 import { type Front, readFront } from "./front.ts";

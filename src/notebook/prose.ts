@@ -1,7 +1,7 @@
 /** Sets a notebook's prose as HTML, with a place for each cell. Formulas become MathML, which needs no script. */
 import katex from "katex";
 import { Marked, type TokenizerAndRendererExtension } from "marked";
-import { unbroken } from "#view/unbroken";
+import { unbroken } from "#view/text";
 import type { Fault } from "./fault.ts";
 import type { Piece, Split } from "./split.ts";
 import { type PageLink, wordHtml } from "./word-block.ts";

@@ -120,34 +120,34 @@ const shared = (a: Area, b: Area): number =>
 /** Words out of the frame are worse than words over others. */
 const OUTSIDE = 4;
 
-/**
- * Which of the areas lies over nothing and within the frame, the first if there are several; where there is none, the one
- * that covers least. It is added to `taken`.
- */
-export function clearArea(areas: readonly Area[], taken: Area[], frame: Area): number {
+/** The place whose area costs least, the first if several cost nothing; areas behind that one are never worked out. */
+function cheapest(count: number, areaAt: (place: number) => Area, taken: Area[], frame: Area): number {
   let best = 0;
   let least = Number.POSITIVE_INFINITY;
-  for (const [i, area] of areas.entries()) {
+  let found = frame;
+  for (let i = 0; i < count; i++) {
+    const area = areaAt(i);
     const all = (area.right - area.left) * (area.bottom - area.top);
     let cost = OUTSIDE * (all - shared(area, frame));
     for (const other of taken) cost += shared(area, other);
     if (cost >= least - 1e-9) continue;
-    [best, least] = [i, cost];
+    [best, least, found] = [i, cost, area];
     if (cost < 1e-9) break;
   }
-  taken.push(areas[best]!);
+  taken.push(found);
   return best;
 }
 
+/**
+ * Which of the areas lies over nothing and within the frame, the first if there are several; where there is none, the one
+ * that covers least. It is added to `taken`.
+ */
+export const clearArea = (areas: readonly Area[], taken: Area[], frame: Area): number =>
+  cheapest(areas.length, (i) => areas[i]!, taken, frame);
+
 /** The spot at which words lie best, as `clearArea` chooses it. */
 export const clearSpot = (lines: readonly string[], spots: readonly Spot[], taken: Area[], frame: Area): Spot =>
-  spots[
-    clearArea(
-      spots.map((spot) => areaOf(lines, spot)),
-      taken,
-      frame,
-    )
-  ]!;
+  spots[cheapest(spots.length, (i) => areaOf(lines, spots[i]!), taken, frame)]!;
 
 /**
  * Spots for words beside a mark, the best first: on the side and at the height that are asked for, then across, then
@@ -160,14 +160,10 @@ export function spotsBeside(x: number, y: number, off: number, toLeft: boolean, 
     anchor: left ? "end" : "start",
     y: y + (under ? down + away * LINE : up - away * LINE),
   });
-  return [
-    at(toLeft, below, 0),
-    at(!toLeft, !below, 0),
-    at(toLeft, !below, 0),
-    at(!toLeft, below, 0),
-    at(toLeft, below, 1),
-    at(!toLeft, !below, 1),
-    at(toLeft, !below, 1),
-    at(!toLeft, below, 1),
-  ];
+  return [0, 1, 2].flatMap((away) => [
+    at(toLeft, below, away),
+    at(!toLeft, !below, away),
+    at(toLeft, !below, away),
+    at(!toLeft, below, away),
+  ]);
 }

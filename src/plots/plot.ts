@@ -5,6 +5,7 @@
 import { el, Pen, setAttribute, setText, svgEl } from "#view/dom";
 import { rested } from "#view/rested";
 import { type Shown, show, type View } from "#view/shown";
+import { firstAndRest } from "#view/text";
 import { drawing } from "./draw.ts";
 import { type Handles, handleDrawing } from "./handles.ts";
 import { type Box, layOut, noMemory } from "./layout.ts";
@@ -96,7 +97,7 @@ export const plotView: View<PlotState> = {
       if (!state) return;
       if (state.words !== said) {
         said = state.words;
-        const [main, more] = firstSentence(said);
+        const [main, more] = firstAndRest(said);
         setText(first, main);
         rest.data = more;
       }
@@ -128,9 +129,3 @@ export const plotView: View<PlotState> = {
     };
   },
 };
-
-/** Splits words after their first sentence, which the caption sets in a stronger hand. */
-function firstSentence(words: string): [string, string] {
-  const end = /[.!?](?=\s)/.exec(words);
-  return end ? [words.slice(0, end.index + 1), words.slice(end.index + 1)] : [words, ""];
-}

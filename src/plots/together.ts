@@ -2,7 +2,7 @@
  * Several machines on one plot. Each machine's own state of the plot is made by the same factory; here the marks of the
  * others are put beside those of the first: the what-if in its own ink, an earlier, pinned state in the same ink, dashed.
  */
-import { firstSentence } from "#view/format";
+import { firstAndRest } from "#view/text";
 import { plotWords } from "#view/words/en-plots";
 import { extent } from "./path.ts";
 import type { Axis, Curve, Ink, Level, PlotState, Point } from "./state.ts";
@@ -117,8 +117,8 @@ function axisOf(first: Axis, others: readonly Axis[]): Axis {
 
 /** What the others say for themselves, where that is not what the first says. */
 function said(state: PlotState, other: PlotState, name: string): string {
-  const main = firstSentence(other.words);
-  return main === firstSentence(state.words) ? "" : ` ${plotWords.otherwise(name, main)}`;
+  const [main] = firstAndRest(other.words);
+  return main === firstAndRest(state.words)[0] ? "" : ` ${plotWords.otherwise(name, main)}`;
 }
 
 /** A plot of one machine with the same plot of others drawn into it. What they have in common is drawn once. */

@@ -185,6 +185,3 @@ export function inReadersUnits(sentence: string): string {
     return `${formatNumber(shown, figures - 1 - Math.floor(Math.log10(Math.abs(shown))))}${NO_BREAK}${unitOf(other.unit).text}${than}`;
   });
 }
-
-/** The first sentence of what is said: the main thing. */
-export const firstSentence = (words: string): string => /^.*?[.!?](?=\s|$)/s.exec(words)?.[0] ?? words;

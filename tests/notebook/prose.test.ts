@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { unbroken } from "#view/unbroken";
+import { unbroken } from "#view/text";
 import { compiled, faultsOf, fenced } from "./notebook.ts";
 
 const html = (body: string) => compiled(body).html;

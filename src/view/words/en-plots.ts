@@ -1,4 +1,6 @@
 /** The words of the plot parts. */
+import { capital } from "../text.ts";
+
 export const plotWords = {
   table: "The same in numbers",
   save: "Save as a spreadsheet file",
@@ -9,6 +11,6 @@ export const plotWords = {
   pinned: (as: string) => (as === "" ? "pinned" : `pinned: ${as}`),
   /** The same in a caption, before what the plot then said. */
   pinnedLong: (as: string) => `pinned (${as})`,
-  otherwise: (name: string, words: string) => `${name[0]?.toUpperCase()}${name.slice(1)}: ${words}`,
+  otherwise: (name: string, words: string) => `${capital(name)}: ${words}`,
   samePinned: "Nothing here differs from what was pinned.",
 };
