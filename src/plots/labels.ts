@@ -146,8 +146,12 @@ export const clearArea = (areas: readonly Area[], taken: Area[], frame: Area): n
   cheapest(areas.length, (i) => areas[i]!, taken, frame);
 
 /** The spot at which words lie best, as `clearArea` chooses it. */
-export const clearSpot = (lines: readonly string[], spots: readonly Spot[], taken: Area[], frame: Area): Spot =>
-  spots[cheapest(spots.length, (i) => areaOf(lines, spots[i]!), taken, frame)]!;
+export const clearSpot = <S extends Spot>(
+  lines: readonly string[],
+  spots: readonly S[],
+  taken: Area[],
+  frame: Area,
+): S => spots[cheapest(spots.length, (i) => areaOf(lines, spots[i]!), taken, frame)]!;
 
 /**
  * Spots for words beside a mark, the best first: on the side and at the height that are asked for, then across, then

@@ -22,7 +22,7 @@ export interface Memory {
 export const noMemory = (): Memory => ({ x: null, y: null, beside: 0, count: 0 });
 
 /** Words at the end of a curve or a flat level. */
-interface EndLabel {
+export interface EndLabel {
   readonly lines: readonly string[];
   readonly x: number;
   /** The first line's baseline. */

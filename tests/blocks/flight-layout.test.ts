@@ -4,6 +4,7 @@ import { heightOf, laneLayouts } from "#blocks/flight-layout";
 import { flightPlot } from "#blocks/flight-plot";
 import { resultsOf } from "#blocks/flight-state";
 import { clubTrainer } from "#machine/demos";
+import { areaOf } from "#plots/labels";
 import { plain } from "./mounted.ts";
 
 const { state } = flightPlot({
@@ -50,6 +51,48 @@ describe("the lanes of a flight", () => {
       }
       // Time is written once, at the foot.
       expect(layouts.map(({ xTicks }) => xTicks.length > 0)).toEqual([false, false, false, true]);
+    }
+  });
+
+  it("have their words within a narrow box, and off the lines", () => {
+    const twice = flightPlot({
+      id: "twice",
+      machine: clubTrainer,
+      whatIf: null,
+      answers: {},
+      mode: 2,
+      // It ends while the head still runs over: the corner that words would take first is the curves'.
+      scenario: { kind: "punch", hold: 1.8, after: 0.6 },
+      pack: "tired",
+      headRpm: 2560,
+      antiWindup: "none",
+      label: "your gains",
+      compare: [{ key: "more", label: "four times", proportionalGain: 12 }],
+    }).state;
+    const lanes = laneStates(twice, resultsOf(twice)!, { pinned: null, draft: null }, 340);
+    const [first] = laneLayouts(lanes, 340, new Map(), false);
+    const { curveLabels, levelLabels, x, y, left, right, top, bottom } = first!;
+    const labels = [...curveLabels, ...levelLabels].flatMap((label) =>
+      label && label.lines.length > 0 ? [label] : [],
+    );
+    expect(labels.flatMap(({ lines }) => lines).sort()).toEqual(["asked for", "four times", "your gains"]);
+    const areas = labels.map((label) => areaOf(label.lines, label));
+    for (const [i, area] of areas.entries()) {
+      expect([area.left >= left, area.right <= right, area.top >= top, area.bottom <= bottom]).not.toContain(false);
+      for (const { xs, ys } of lanes[0]!.curves) {
+        for (const [k, time] of Array.from(xs).entries()) {
+          const [px, py] = [x(time), y(ys[k]!)];
+          expect(px > area.left && px < area.right && py > area.top && py < area.bottom, labels[i]!.lines[0]).toBe(
+            false,
+          );
+        }
+      }
+      for (const other of areas.slice(i + 1)) {
+        expect(
+          Math.min(area.bottom, other.bottom) - Math.max(area.top, other.top) > 1 &&
+            Math.min(area.right, other.right) > Math.max(area.left, other.left),
+        ).toBe(false);
+      }
     }
   });
 
