@@ -32,6 +32,7 @@ export default defineConfig({
           name: "dom",
           testTimeout: 30_000,
           environment: "happy-dom",
+          setupFiles: ["tests/support/still.ts"],
           include: [...drawn, "tests/**/*.dom.test.ts"],
         },
       },

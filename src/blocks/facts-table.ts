@@ -38,6 +38,7 @@ const cellWords = ({ columns, then }: FactsState, cell: string, row: number, i: 
 
 const factsView: View<FactsState> = {
   name: "facts-table",
+  patient: true,
   words: (state) =>
     `${state.caption}. ${state.rows
       .map(({ title, cells }, row) => `${title}: ${cells.map((cell, i) => cellWords(state, cell, row, i)).join(", ")}.`)

@@ -127,6 +127,7 @@ function rowFor(host: HTMLElement, bench: Bench, mode: number, first: ModesTable
 
 const modesTableView: View<ModesTableState> = {
   name: "modes-table",
+  patient: true,
   words: ({ figures }) =>
     figures.machine.modes
       .map((_, mode) => {

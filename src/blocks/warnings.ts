@@ -9,17 +9,18 @@ import { type Shown, show, type View } from "#view/shown";
 import { enBlocks as en } from "#view/words/en-blocks";
 
 interface WarningsState {
-  readonly machine: Machine;
-  readonly warnings: readonly Warning[];
+  readonly figures: Figures;
+  /** The mode that is looked at; null for all of them. */
+  readonly mode: number | null;
 }
 
 /** The warnings of a mode and of the whole machine; without a mode, all of them. */
-export function warnings(figures: Figures, mode?: number): Shown<WarningsState> {
-  const mine = figures.warnings.filter(
-    (warning) => mode === undefined || warning.mode === null || warning.mode === mode,
-  );
-  return show<WarningsState>(warningsView, { machine: figures.machine, warnings: mine });
-}
+export const warnings = (figures: Figures, mode: number | null = null): Shown<WarningsState> =>
+  show(warningsView, { figures, mode });
+
+/** They are worked out when they are drawn: on a slow machine not in every frame. */
+const mine = ({ figures, mode: wanted }: WarningsState): readonly Warning[] =>
+  figures.warnings.filter(({ mode }) => wanted === null || mode === null || mode === wanted);
 
 /** Warnings that say the same at length for each mode; others tell each mode what would help it. */
 const briefly: ReadonlySet<WarningName> = new Set(["tail-thrust-short", "tail-speed-high", "tip-mach-high"]);
@@ -61,15 +62,20 @@ export function warningList(doc: Document): {
 
 const warningsView: View<WarningsState> = {
   name: "warnings",
-  words: ({ warnings: all }) => (all.length > 0 ? all.map((warning) => warning.words).join(" ") : en.warnings.none),
+  patient: true,
+  words: (state) =>
+    mine(state)
+      .map(({ words }) => words)
+      .join(" ") || en.warnings.none,
   mount(host) {
     const doc = host.ownerDocument;
     const list = warningList(doc);
     const none = el(doc, "p", { class: "all-well" }, en.warnings.none);
     host.append(el(doc, "div", { class: "warnings" }, list.element, none));
-    return ({ warnings: all, machine }) => {
+    return (state) => {
+      const all = mine(state);
       setHidden(none, all.length > 0);
-      list.put(all, machine);
+      list.put(all, state.figures.machine);
     };
   },
 };

@@ -66,12 +66,13 @@ function firstThat(helps: (count: number) => boolean, now: number, more: number,
   return null;
 }
 
-/** A round speed below the ceiling and the blades' limit, rpm, if the usable band reaches down to it and it is really held. */
+/** A round speed below the ceiling, the blades' limit and the top of the usable band, rpm, if it lies in the band and is really held. */
 function slowerSpeed(figures: Figures, load: LoadName, mode: number): number | null {
   const { rig, machine } = figures;
   const ceiling = figures.number(load === "hover" ? "ceiling-hover" : "ceiling-full-pitch", mode);
   if (ceiling === null) return null;
-  const most = Math.min(ceiling, machine.mainRotor.ratedRpm ?? ceiling);
+  const fastest = figures.number("usable-high-head-speed") ?? ceiling;
+  const most = Math.min(ceiling, machine.mainRotor.ratedRpm ?? ceiling, fastest);
   const below = Math.floor(most / ROUND_RPM) * ROUND_RPM;
   const slowest = figures.number("usable-low-head-speed") ?? 0;
   const set = figures.number("set-head-speed", mode) ?? 0;

@@ -4,6 +4,7 @@
  */
 import type { Problem } from "#machine/bench";
 import { el } from "#view/dom";
+import { inTurn } from "#view/turns";
 import { en } from "#view/words/en";
 import { type Notice, noticeAt } from "./notice.ts";
 
@@ -39,16 +40,22 @@ export function boxFor(input: HTMLInputElement, place: HTMLElement, work: BoxWor
     const text = work.text();
     if (input.value !== text) input.value = text;
   };
+  const writeInTurn = inTurn(() => {
+    if (!typing) write();
+  });
   // Whoever listens to keys must know that this text is not the machine's yet.
   const setTyping = (now: boolean) => {
     if (typing === now) return;
     typing = now;
     input.toggleAttribute("data-typing", now);
   };
-  const restore = () => {
+  const giveUp = () => {
     setTyping(false);
     refused = null;
     notice.say(null);
+  };
+  const restore = () => {
+    giveUp();
     write();
   };
   const commit = () => {
@@ -94,8 +101,8 @@ export function boxFor(input: HTMLInputElement, place: HTMLElement, work: BoxWor
     commit,
     restore,
     show(changed) {
-      if (changed) restore();
-      else if (!typing) write();
+      if (changed) giveUp();
+      writeInTurn();
     },
   };
 }

@@ -1,6 +1,7 @@
 /** Draws what the cells show into their places on a page. */
 import type { Bench } from "#machine/bench";
 import { isShown, type Shown, type View } from "#view/shown";
+import { inTurn } from "#view/turns";
 import { cellWords } from "#view/words/en-cells";
 import type { CellRecord } from "./record.ts";
 import { type Failure, type OpenCells, type OpenNotebook, openNotebook } from "./runtime.ts";
@@ -80,6 +81,8 @@ class Slot {
   #shown: Shown | null = null;
   #state: unknown;
   #others: Record<string, Shown> = {};
+  /** Draws what is to be shown by the time of its turn. */
+  readonly #later = inTurn(() => this.#shown && this.#put(this.#shown));
   join: Join | null = null;
 
   constructor(host: HTMLElement, bench: Bench) {
@@ -89,8 +92,13 @@ class Slot {
 
   show(value: unknown): void {
     this.#shown = isShown(value) ? value : null;
+    if (this.#shown?.view.patient && this.#shown.view === this.#view) this.#later();
+    else this.#put(value);
+  }
+
+  #put(value: unknown): void {
     try {
-      if (this.#shown) this.#draw(this.#shown.view, this.#joined(this.#shown));
+      if (isShown(value)) this.#draw(value.view, this.#joined(value));
       else this.#write(plainWords(value));
     } catch (error) {
       this.say(cellWords.stopped(reason(error)));

@@ -5,6 +5,7 @@
 import type { Bench } from "#machine/bench";
 import { Pen, svgEl } from "#view/dom";
 import { rested } from "#view/rested";
+import { inTurn } from "#view/turns";
 import { type Scale, slopeOf } from "./axis.ts";
 import { clearSpot, LINE, type Spot, spotsBeside, textWidth } from "./labels.ts";
 import type { Layout } from "./layout.ts";
@@ -162,37 +163,47 @@ export function handleDrawing(
     for (const grip of grips.all) tell(grip);
   });
 
+  let state: PlotState | null = null;
+  const draw = () => {
+    if (!state || !layout) return;
+    const { x, y, left, right, top, bottom, taken } = layout;
+    const among = (state.handles ?? []).filter((handle) => handle.shows).length > 1;
+    grips.draw(state.handles ?? [], (grip, handle) => {
+      grip.handle = handle;
+      const { group, text, arrows } = grip;
+      const px = within(handle.x === null ? right : x(handle.x), left, right);
+      const py = within(handle.y === null ? (handle.x === null ? top : bottom) : y(handle.y), top, bottom);
+      group.set("transform", `translate(${px},${py})`);
+      group.set("data-handle", handle.key);
+      group.set("data-moves", handle.moves);
+      group.set("data-machine", handle.machine ?? "now");
+      // Who moves this very mark hears each step; who moves something else hears of it when the hand rests.
+      if (held?.grip === grip || doc.activeElement === group.element) tell(grip);
+      arrows.set("d", arrowsOf(handle, handle.moves === "x" ? x : y));
+      const shows = handle.shows ?? "";
+      const below = py < top + 30;
+      // Among several marks each has its words to the left, where the next one does not cover them.
+      const spots = among ? spotsBeside(px, py, -6, true, below) : spotsOver(px, py, textWidth(shows), layout!, below);
+      const spot = shows === "" ? null : clearSpot([shows], spots, taken, { left, right, top: 0, bottom });
+      text.set("text-anchor", spot?.anchor ?? "middle");
+      text.set("x", spot ? Math.round(spot.x - px) : 0);
+      text.set("y", spot ? Math.round(spot.y - py) : 0);
+      text.text(shows);
+    });
+    told();
+  };
+  const drawInTurn = inTurn(draw);
+
   return {
     get held() {
       return held?.grip.handle?.moves ?? null;
     },
-    put(state, next) {
-      layout = next;
-      const { x, y, left, right, top, bottom } = next;
-      const among = (state.handles ?? []).filter((handle) => handle.shows).length > 1;
-      grips.draw(state.handles ?? [], (grip, handle) => {
-        grip.handle = handle;
-        const { group, text, arrows } = grip;
-        const px = within(handle.x === null ? right : x(handle.x), left, right);
-        const py = within(handle.y === null ? (handle.x === null ? top : bottom) : y(handle.y), top, bottom);
-        group.set("transform", `translate(${px},${py})`);
-        group.set("data-handle", handle.key);
-        group.set("data-moves", handle.moves);
-        group.set("data-machine", handle.machine ?? "now");
-        // Who moves this very mark hears each step; who moves something else hears of it when the hand rests.
-        if (held?.grip === grip || doc.activeElement === group.element) tell(grip);
-        arrows.set("d", arrowsOf(handle, handle.moves === "x" ? x : y));
-        const shows = handle.shows ?? "";
-        const below = py < top + 30;
-        // Among several marks each has its words to the left, where the next one does not cover them.
-        const spots = among ? spotsBeside(px, py, -6, true, below) : spotsOver(px, py, textWidth(shows), next, below);
-        const spot = shows === "" ? null : clearSpot([shows], spots, next.taken, { left, right, top: 0, bottom });
-        text.set("text-anchor", spot?.anchor ?? "middle");
-        text.set("x", spot ? Math.round(spot.x - px) : 0);
-        text.set("y", spot ? Math.round(spot.y - py) : 0);
-        text.text(shows);
-      });
-      told();
+    put(next, around) {
+      state = next;
+      layout = around;
+      // The mark in hand goes with the hand; marks that follow another input may wait for their turn.
+      if (held || grips.all.length === 0 || svg.contains(doc.activeElement)) draw();
+      else drawInTurn();
     },
   };
 }

@@ -177,7 +177,8 @@ const measured = /(\d[\d.,]*)[ \u00a0](°C|cm|mm|m|kg|g)(?![\p{L}\d²³])( (?:ho
 export function inReadersUnits(sentence: string): string {
   if (unitsNow() === "metric") return sentence;
   return sentence.replace(measured, (_, figure: string, unit: string, than = "") => {
-    const [value, held] = unit === "cm" ? [10 * Number(figure), "mm"] : [Number(figure), unit];
+    const written = Number(figure.replaceAll(",", ""));
+    const [value, held] = unit === "cm" ? [10 * written, "mm"] : [written, unit];
     const other = otherUnit(held);
     if (!other) return _;
     const shown = than ? other.spread(value) : other.value(value);

@@ -4,7 +4,7 @@
  */
 
 /** Changes closer together than this belong to one movement: ms. A frame of a slow machine is shorter. */
-const TOGETHER = 70;
+const TOGETHER = 150;
 
 interface Waiter {
   readonly work: () => void;

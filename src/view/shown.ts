@@ -7,6 +7,8 @@ import type { Bench } from "#machine/bench";
 /** One kind of thing that can stand on a page. `S` is plain data: no functions, no elements. */
 export interface View<S> {
   readonly name: string;
+  /** A table or a list: where frames come late it waits for its turn, so that plots and figures in the text never do. */
+  readonly patient?: boolean;
   /** The state in whole sentences: for captions, screen readers, print and the tests that run without a document. */
   words(state: S): string;
   /**

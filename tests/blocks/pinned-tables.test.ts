@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { placeTable } from "#blocks/band-tables";
 import { cellsTable } from "#blocks/cells-plots";
+import { factsPinned } from "#blocks/facts-pinned";
 import type { FactsState } from "#blocks/facts-table";
 import { compareGears } from "#blocks/gear-compare";
 import { slowerTable } from "#blocks/slower-tables";
@@ -69,6 +70,20 @@ describe("a table of one machine in several columns", () => {
     const heads = table.all("tbody th").map((head) => head.querySelector(".pinned-value:not([hidden])")?.textContent);
     expect(heads[2]).toBe("pinned");
     expect(wordsOf(beside(make, changed))).toContain(`(pinned ${expected.find(Boolean)})`);
+  });
+
+  it("has a second line only where there is something to say", () => {
+    const table = mounted(beside(make, changed));
+    const all = table.all(".pinned-value");
+    const empty = all.filter((line) => line.textContent === "");
+    expect(empty.length).toBeGreaterThan(0);
+    expect(all.filter((line) => (line as HTMLElement).hidden)).toEqual(empty);
+  });
+
+  it("stays as it is beside a table that says something else", () => {
+    const { state } = make(figuresOf(changed));
+    expect(factsPinned(state, { ...alone(make), name: "another" })).toBe(state);
+    expect(factsPinned(state, undefined)).toBe(state);
   });
 
   it("has none of it without a pin, or while all is as it was pinned", () => {

@@ -3,6 +3,7 @@ import { fillOutput, quantity, quantityText } from "#blocks/quantity";
 import { catalogue, quantityNames } from "#figures/catalogue";
 import { figuresOf } from "#figures/figures";
 import { defaultMachine } from "#machine/machine";
+import { chooseUnits } from "#view/units";
 import { learnedAt, machineWith } from "../figures/machines.ts";
 import { leavesElements, mounted, plain, wordsOf } from "./mounted.ts";
 
@@ -37,6 +38,17 @@ describe("a figure in the text", () => {
     const other = quantity(figuresOf(machineWith({ "gears.pinionTeeth": 12 })), "gear-ratio");
     expect(leavesElements(host, () => update(other))).toBe(true);
     expect([one("output").textContent, one("output").dataset.value]).toEqual(["10.0", "10"]);
+  });
+
+  it("is said anew when the units change, and nothing else has", () => {
+    const { one, update } = mounted(quantity(figures, "tip-speed", 2));
+    chooseUnits("imperial");
+    update(quantity(figures, "tip-speed", 2));
+    // NIST SP 811 (2008), appendix B.8: 1 mi/h = 0.44704 m/s; 124.43 m/s are 278.3 mi/h.
+    expect(plain(one("output").textContent)).toBe("278 mph");
+    chooseUnits("metric");
+    update(quantity(figures, "tip-speed", 2));
+    expect(plain(one("output").textContent)).toBe("124 m/s");
   });
 
   it("can become another figure", () => {

@@ -68,6 +68,6 @@ describe("warnings on a page", () => {
 
   it("are read out in their own words", () => {
     const shown = of(faults);
-    expect(wordsOf(shown)).toBe(shown.state.warnings.map(({ words }) => words).join(" "));
+    expect(wordsOf(shown)).toBe(shown.state.figures.warnings.map(({ words }) => words).join(" "));
   });
 });

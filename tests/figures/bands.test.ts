@@ -178,3 +178,16 @@ describe("on the demo machines", () => {
     }
   });
 });
+
+describe("a band that could pass its end", () => {
+  it.each(demos)("has no time in the air below none: $name", (machine) => {
+    for (const chargePercent of [21, 23, 25]) {
+      const { low, high, value } = band(
+        machineWith({ "pack.chargePercent": chargePercent }, machine),
+        "hover-duration",
+      );
+      expect(low).toBe(0);
+      expect(high).toBeGreaterThan(value);
+    }
+  });
+});

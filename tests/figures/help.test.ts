@@ -3,7 +3,7 @@ import { figuresOf } from "#figures/figures";
 import { type Help, helpFor } from "#figures/help";
 import type { LoadName } from "#figures/rig";
 import { demos } from "#machine/demos";
-import type { Machine } from "#machine/machine";
+import { defaultMachine, type Machine } from "#machine/machine";
 import { machineWith } from "./machines.ts";
 
 const help = (machine: Machine, load: LoadName = "full-pitch", mode = 0): Help =>
@@ -54,7 +54,8 @@ describe("what would help a mode that is too fast", () => {
   });
 
   it("is a round speed just below the ceiling", () => {
-    const machine = machineWith({ "modes.0.headRpm": 2900, "mainRotor.ratedRpm": null });
+    const learned = { "controller.learned.motorRpm": (1700 * 120) / 13 };
+    const machine = machineWith({ ...learned, "modes.0.headRpm": 2900, "mainRotor.ratedRpm": null });
     const ceiling = figuresOf(machine).number("ceiling-full-pitch", 0)!;
     const { slower } = help(machine);
     expect(slower! % 10).toBe(0);
@@ -73,6 +74,14 @@ describe("what would help a mode that is too fast", () => {
     const learned = { "controller.learned.motorRpm": (2500 * 120) / 13, "modes.0.headRpm": 3100 };
     expect(help(machineWith(learned)).slower).toBeNull();
     expect(help(machineWith({ ...learned, "controller.usableLowPercent": 40 })).slower).toBeGreaterThan(2500);
+  });
+
+  it("is no speed above the usable band, which ends at 90 % of the reference", () => {
+    // A reference of 2600 rpm at the rotor: its band ends at 2340, below the ceiling.
+    const learned = { "controller.learned.motorRpm": (1300 * 120) / 13, "modes.0.headRpm": 2900 };
+    expect(figuresOf(machineWith(learned)).number("ceiling-full-pitch", 0)).toBeGreaterThan(2400);
+    expect(help(machineWith(learned)).slower).toBe(2340);
+    expect(help(machineWith({ ...learned, "controller.usableHighPercent": 80 })).slower).toBe(2080);
   });
 
   it("is no part that a machine can't have", () => {
@@ -104,6 +113,11 @@ describe("a pack that is nearly empty", () => {
       expect(held(empty, { "pack.chargePercent": charge! - 1 })).toBe(false);
     },
   );
+
+  it("isn't what is missing where the mode is held already", () => {
+    expect(held(defaultMachine, {}, "hover")).toBe(true);
+    expect(help(defaultMachine, "hover").charge).toBeNull();
+  });
 
   it("isn't what is missing where a full one doesn't do", () => {
     expect(help(machineWith({ "modes.0.headRpm": 3050, "pack.chargePercent": 40 }), "hover").charge).toBeNull();

@@ -1,44 +1,11 @@
 import { beforeEach, describe, expect, it, vi } from "vitest";
-import type { Bench } from "../../src/machine/bench.ts";
 import { openPage } from "../../src/notebook/page.ts";
-import type { CellRecord } from "../../src/notebook/record.ts";
-import { show, type View } from "../../src/view/shown.ts";
+import { show } from "../../src/view/shown.ts";
+import { at, bench, cell, meter, mount, opened } from "./places.ts";
 
-const bench = {} as Bench;
-const cell = (id: string, run: (x: number) => unknown, gives: string[] = [], needs = ["x"]): CellRecord => ({
-  id,
-  line: 12,
-  needs,
-  gives,
-  shows: true,
-  run: (x: number) => [run(x), ...gives.map(() => x)],
-});
-const at = (id: string) => document.querySelector<HTMLElement>(`[data-cell="${id}"]`);
-
-async function opened(...records: CellRecord[]) {
-  document.body.innerHTML = records.map(({ id }) => `<p><span data-cell="${id}">drawn before</span></p>`).join("");
-  const page = openPage({ document, records, given: { x: 1 }, bench });
-  await page.settled();
-  return page;
-}
 beforeEach(() => {
   delete document.documentElement.dataset.live;
 });
-
-const mount = vi.fn();
-const meter: View<number> = {
-  name: "meter",
-  words: String,
-  mount(host, given) {
-    mount(given);
-    const output = host.ownerDocument.createElement("output");
-    host.append(output);
-    return (state) => {
-      if (state === 13) throw new Error("unlucky");
-      output.textContent = String(state);
-    };
-  },
-};
 
 describe("a cell's place", () => {
   it("takes plain values as text, never as markup, in place of what was drawn before", async () => {

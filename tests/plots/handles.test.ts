@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { lateFrames } from "../support/frames.ts";
 import { fullState, mounted } from "./states.ts";
 
 describe("a mark that can be dragged", () => {
@@ -42,6 +43,30 @@ describe("a mark that can be dragged", () => {
     update(fullState(2030));
     update(fullState(2040));
     expect(value()).toBe("2040");
+  });
+
+  it("goes with the hand that holds it; where frames come late, other marks wait for their turn", () => {
+    const frames = lateFrames();
+    const { one, update } = mounted(fullState(2000));
+    const place = () => one("[data-handle=set]").getAttribute("transform");
+    const moves = (rpm: number) => {
+      const before = place();
+      update(fullState(rpm));
+      return place() !== before;
+    };
+    const through = [2010, 2100, 2200].map((rpm) => {
+      const moved = moves(rpm);
+      frames.late();
+      return moved;
+    });
+    expect(through).toEqual([true, true, false]);
+    expect(moves(2300)).toBe(false);
+    const before = place();
+    frames.late();
+    expect(place()).not.toBe(before);
+    (one("[data-handle=set]") as unknown as HTMLElement).focus();
+    expect(moves(2400)).toBe(true);
+    frames.stop();
   });
 
   it.each([

@@ -27,7 +27,7 @@ describe("words that follow when the hand rests", () => {
     }
     expect(said).toEqual([1]);
     now = 99;
-    vi.advanceTimersByTime(100);
+    vi.advanceTimersByTime(200);
     expect(said).toEqual([1, 99]);
   });
 
@@ -41,7 +41,7 @@ describe("words that follow when the hand rests", () => {
       vi.advanceTimersByTime(16);
     }
     expect(said).toEqual(["left", "right", "right"]);
-    vi.advanceTimersByTime(100);
+    vi.advanceTimersByTime(200);
     expect(said).toEqual(["left", "right", "right", "left"]);
     expect(vi.getTimerCount()).toBe(0);
   });

@@ -1,0 +1,47 @@
+/**
+ * What may come a frame or two later on a machine that can't keep up: tables and lists stand aside there, so that plots and
+ * the figures in the text keep their frame. One of them is drawn in each frame, in turn, with what it has to show by then.
+ */
+
+/** Frames of a movement that are farther apart than this come late: ms, a frame and a half at 60 Hz. */
+const LATE = 25;
+
+/** Asks for a call in the next frame, with the time at which that begins, ms. */
+type Next = (call: (time: number) => void) => void;
+
+/** Turns in the frames that `next` tells of. Units: ms. Source: definition. */
+export function turnsOn(next: Next): (work: () => void) => () => void {
+  const waiting = new Set<() => void>();
+  let ticking = false;
+  let moving = false;
+  let last: number | null = null;
+  let late = false;
+  const tick = (time: number): void => {
+    // Only frames in a row tell how fast they come: a change after a rest is in time.
+    late = last !== null && time - last > LATE;
+    last = time;
+    const due = late ? [...waiting].slice(0, 1) : [...waiting];
+    for (const work of due) waiting.delete(work);
+    ticking = moving || waiting.size > 0;
+    moving = false;
+    // The next frame is seen to before the work, which may fail.
+    if (ticking) next(tick);
+    else {
+      last = null;
+      late = false;
+    }
+    for (const work of due) work();
+  };
+  return (work) => () => {
+    moving = true;
+    if (!ticking) {
+      ticking = true;
+      next(tick);
+    }
+    if (late) waiting.add(work);
+    else if (!waiting.has(work)) work();
+  };
+}
+
+/** Makes a call that does its work at once, or in one of the next frames where frames come late. Units: none. Source: definition. */
+export const inTurn = turnsOn((call) => void globalThis.requestAnimationFrame?.(call));
