@@ -32,9 +32,10 @@ export interface OpenPage<G extends object> extends OpenNotebook<G> {
 /** Opens a notebook on a page whose prose stands already. What was drawn when the site was built gives way cell by cell. */
 export function openPage<G extends object>({ document, records, given, bench }: PageOptions<G>): OpenPage<G> {
   const slots = new Map<CellRecord, Slot>();
+  const sight = watch(document);
   for (const record of records) {
     const host = document.querySelector<HTMLElement>(`[data-cell="${record.id}"]`);
-    if (host) slots.set(record, new Slot(host, bench));
+    if (host) slots.set(record, new Slot(host, bench, sight.of(host)));
   }
   const notebook = openNotebook(records, {
     given,
@@ -48,6 +49,10 @@ export function openPage<G extends object>({ document, records, given, bench }: 
   const others = new Map<string, OpenCells<G>>();
   return {
     ...notebook,
+    dispose() {
+      sight.end();
+      notebook.dispose();
+    },
     async settled() {
       await Promise.all([notebook, ...others.values()].map((cells) => cells.settled()));
     },
@@ -71,6 +76,30 @@ export function openPage<G extends object>({ document, records, given, bench }: 
   };
 }
 
+/** Tells which places are in sight, or nearly. Figures in the text are cheap enough to be drawn wherever they stand. */
+function watch(document: Document): { of(host: HTMLElement): () => boolean; end(): void } {
+  const hidden = new WeakSet<Element>();
+  const Observer = document.defaultView?.IntersectionObserver;
+  const observer =
+    Observer &&
+    new Observer(
+      (entries) => {
+        for (const { target, isIntersecting } of entries) {
+          if (isIntersecting) hidden.delete(target);
+          else hidden.add(target);
+        }
+      },
+      { rootMargin: "100px" },
+    );
+  return {
+    of(host) {
+      if (host.localName === "div") observer?.observe(host);
+      return () => !hidden.has(host);
+    },
+    end: () => observer?.disconnect(),
+  };
+}
+
 /** One cell's place. A view is mounted once and from then on only brought to its next state. */
 class Slot {
   readonly #host: HTMLElement;
@@ -81,18 +110,22 @@ class Slot {
   #shown: Shown | null = null;
   #state: unknown;
   #others: Record<string, Shown> = {};
+  readonly #inSight: () => boolean;
   /** Draws what is to be shown by the time of its turn. */
-  readonly #later = inTurn(() => this.#shown && this.#put(this.#shown));
+  readonly #later: () => void;
   join: Join | null = null;
 
-  constructor(host: HTMLElement, bench: Bench) {
+  constructor(host: HTMLElement, bench: Bench, inSight: () => boolean) {
     this.#host = host;
     this.#bench = bench;
+    this.#inSight = inSight;
+    this.#later = inTurn(() => this.#shown && this.#put(this.#shown), inSight);
   }
 
   show(value: unknown): void {
     this.#shown = isShown(value) ? value : null;
-    if (this.#shown?.view.patient && this.#shown.view === this.#view) this.#later();
+    const view = this.#shown?.view;
+    if (view && view === this.#view && (view.patient || !this.#inSight())) this.#later();
     else this.#put(value);
   }
 

@@ -1,7 +1,8 @@
-import { beforeEach, describe, expect, it } from "vitest";
+import { beforeEach, describe, expect, it, vi } from "vitest";
+import { openPage } from "../../src/notebook/page.ts";
 import { show, type View } from "../../src/view/shown.ts";
 import { lateFrames } from "../support/frames.ts";
-import { at, cell, meter, opened } from "./places.ts";
+import { at, bench, cell, meter, opened } from "./places.ts";
 
 describe("a table where frames come late", () => {
   const table: View<number> = { ...meter, name: "table", patient: true };
@@ -51,5 +52,37 @@ describe("a table where frames come late", () => {
       expect(at("table")?.textContent).toBe(text);
       frames.late();
     }
+  });
+
+  it("and so is what stands out of sight, but for figures in the text", async () => {
+    let tell: (entries: object[]) => void = () => {};
+    const watched: Element[] = [];
+    class Observer {
+      constructor(heard: typeof tell) {
+        tell = heard;
+      }
+      observe = (host: Element) => watched.push(host);
+      disconnect = () => watched.splice(0);
+    }
+    vi.stubGlobal("IntersectionObserver", Observer);
+    const ids = ["near", "far"];
+    document.body.innerHTML = `${ids.map((id) => `<div data-cell="${id}"></div>`).join("")}<span data-cell="text"></span>`;
+    const records = [...ids, "text"].map((id) => cell(id, (x) => show(meter, x)));
+    const page = openPage({ document, records, given: { x: 1 }, bench });
+    await page.settled();
+    expect(watched).toEqual(ids.map(at));
+    tell([
+      { target: at("near"), isIntersecting: true },
+      { target: at("far"), isIntersecting: false },
+    ]);
+    const texts = () => [...ids, "text"].map((id) => at(id)?.textContent);
+    await through(page, 2, 3, 4, 5);
+    expect(texts()).toEqual(["5", "3", "5"]);
+    // It comes into sight, and has its turn.
+    tell([{ target: at("far"), isIntersecting: true }]);
+    frames.late();
+    expect(texts()).toEqual(["5", "5", "5"]);
+    page.dispose();
+    expect(watched).toEqual([]);
   });
 });

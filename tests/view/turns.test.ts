@@ -72,6 +72,33 @@ describe("what may wait for its turn", () => {
     expect(done).toHaveLength(9);
   });
 
+  it("waits for the end of it where nobody can see it", () => {
+    const time = clock();
+    const done: string[] = [];
+    const turn = turnsOn(time.next);
+    let inSight = false;
+    const calls = [
+      turn(
+        () => done.push("below"),
+        () => inSight,
+      ),
+      turn(() => done.push("table")),
+    ];
+    const pass = (after: number) => {
+      for (const call of calls) call();
+      time.frame(after);
+    };
+    for (let i = 0; i < 6; i++) pass(50);
+    expect(done).toEqual(["below", "table", "below", "table", "table", "table", "table", "table"]);
+    inSight = true;
+    pass(50);
+    expect(done.splice(0).at(-1)).toBe("below");
+    inSight = false;
+    pass(50);
+    time.frame(17);
+    expect(done).toEqual(["table", "below"]);
+  });
+
   it("goes on in turn after one that fails", () => {
     const time = clock();
     const work = vi.fn();
