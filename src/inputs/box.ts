@@ -40,9 +40,10 @@ export function boxFor(input: HTMLInputElement, place: HTMLElement, work: BoxWor
     const text = work.text();
     if (input.value !== text) input.value = text;
   };
-  const writeInTurn = inTurn(() => {
+  const writeUntyped = () => {
     if (!typing) write();
-  });
+  };
+  const writeInTurn = inTurn(writeUntyped);
   // Whoever listens to keys must know that this text is not the machine's yet.
   const setTyping = (now: boolean) => {
     if (typing === now) return;
@@ -102,7 +103,9 @@ export function boxFor(input: HTMLInputElement, place: HTMLElement, work: BoxWor
     restore,
     show(changed) {
       if (changed) giveUp();
-      writeInTurn();
+      // Leaving the box takes what stands in it, so the one that has the focus is never behind.
+      if (input.ownerDocument.activeElement === input) writeUntyped();
+      else writeInTurn();
     },
   };
 }

@@ -3,6 +3,7 @@ import { makeSlider, slider as sliderCell } from "#inputs/slider";
 import { createBench } from "#machine/bench";
 import { inputValue } from "#machine/voltage";
 import { chooseUnits } from "#view/units";
+import { lateFrames } from "../support/frames.ts";
 import { box, complaint, drag, placed, press, slider, type } from "./hand.ts";
 
 const pinion = "gears.pinionTeeth";
@@ -30,6 +31,34 @@ describe("a slider", () => {
     bench.undo();
     expect(bench.now.gears.pinionTeeth).toBe(13);
     expect(slider(element).value).toBe("13");
+  });
+
+  it("never leaves the box in use behind, however late frames come: leaving it changes nothing", async () => {
+    const frames = await lateFrames();
+    const { bench, element } = at(pinion);
+    box(element).focus();
+    for (const teeth of [14, 15, 16, 17]) {
+      bench.set(pinion, teeth);
+      frames.late();
+    }
+    bench.set(pinion, 18);
+    expect(box(element).value).toBe("18");
+    box(element).blur();
+    expect(bench.now.gears.pinionTeeth).toBe(18);
+    frames.stop();
+  });
+
+  it("has a box that waits for its turn where frames come late, and is right in the end", async () => {
+    const frames = await lateFrames();
+    const { bench, element } = at(pinion);
+    for (const teeth of [14, 15, 16]) {
+      bench.set(pinion, teeth);
+      frames.late();
+    }
+    bench.set(pinion, 17);
+    expect(box(element).value).toBe("16");
+    frames.stop();
+    expect(box(element).value).toBe("17");
   });
 
   it("keeps two drags apart", () => {

@@ -1,14 +1,14 @@
 import { beforeEach, describe, expect, it, vi } from "vitest";
 import { openPage } from "../../src/notebook/page.ts";
 import { show, type View } from "../../src/view/shown.ts";
-import { lateFrames } from "../support/frames.ts";
+import { type Frames, lateFrames } from "../support/frames.ts";
 import { at, bench, cell, meter, opened } from "./places.ts";
 
 describe("a table where frames come late", () => {
   const table: View<number> = { ...meter, name: "table", patient: true };
-  let frames: ReturnType<typeof lateFrames>;
-  beforeEach(() => {
-    frames = lateFrames();
+  let frames: Frames;
+  beforeEach(async () => {
+    frames = await lateFrames();
     return frames.stop;
   });
   const give = async (page: Awaited<ReturnType<typeof opened>>, x: number) => {

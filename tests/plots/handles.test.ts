@@ -45,8 +45,8 @@ describe("a mark that can be dragged", () => {
     expect(value()).toBe("2040");
   });
 
-  it("goes with the hand that holds it; where frames come late, other marks wait for their turn", () => {
-    const frames = lateFrames();
+  it("goes with the hand that holds it; where frames come late, other marks wait for their turn", async () => {
+    const frames = await lateFrames();
     const { one, update } = mounted(fullState(2000));
     const place = () => one("[data-handle=set]").getAttribute("transform");
     const moves = (rpm: number) => {

@@ -1,8 +1,16 @@
 /** Frames that come late, as on a machine that can't keep up, when the test says so. */
 import { vi } from "vitest";
 
-/** Takes the place of the browser's frames: `late` is the next one, 60 ms after the last; `stop` ends it. */
-export function lateFrames(): { late(): void; stop(): void } {
+export interface Frames {
+  /** The next frame, 60 ms after the last. */
+  late(): void;
+  /** Puts the browser's own frames back. */
+  stop(): void;
+}
+
+/** Takes the place of the browser's frames, once nobody waits for one of those any more. */
+export async function lateFrames(): Promise<Frames> {
+  for (let i = 0; i < 3; i++) await new Promise((resolve) => requestAnimationFrame(resolve));
   let time = 0;
   let calls: ((time: number) => void)[] = [];
   vi.stubGlobal("requestAnimationFrame", (call: (time: number) => void) => calls.push(call));
