@@ -65,8 +65,8 @@ const check: StepList = {
     },
     { does: "Write it down below. More than 3 % off, and the reason is worth finding before you fly." },
     {
-      does: "Learn again after any change of motor, cells, gears or blades.",
-      caution: "After a change the old throttle values may ask for far too much.",
+      does: "After any change of motor, cells, gears or blades: learn again, print a new card and enter its throttle values.",
+      caution: "Learning again doesn't make the old throttle values right: they may ask for far too much.",
     },
   ],
 };
