@@ -68,9 +68,15 @@ describe("the card holds", () => {
     const jobs = all("ol").map((list) => plain(list.textContent));
     expect(jobs).toHaveLength(3);
     expect(jobs[0]).toMatch(/pinion and main gear don't touch.*With the pinion in mesh/);
-    // Learned at 50 % for 15 to 20 s, with light pitch: common practice, no source.
-    expect(jobs[1]).toMatch(/Hold 50 % of throttle with light, steady pitch for 15 to 20 seconds/);
+    expect(jobs[0]).toMatch(/Turn the main gear itself by hand, both ways.*Turning the rotor proves nothing/);
+    // Learned at 50 % for 15 to 20 s, with flat or light pitch: common practice, no source.
+    expect(jobs[1]).toMatch(/throttle curve flat at 50 %/);
+    expect(jobs[1]).toMatch(
+      /Let the soft start finish; only then count\. Stay at 50 % for 15 to 20 seconds, pitch flat or light/,
+    );
     expect(jobs[1]).toMatch(/Expect about [\d,]+ rpm at the rotor \([\d,]+ rpm at the motor\)/);
+    // What was set for learning is set back: the governor, and each mode's own throttle.
+    expect(jobs[2]).toMatch(/^Governor on.*flat throttle curve at the value on this card/);
     expect(all("ol .hand").length).toBeGreaterThanOrEqual(4);
   });
 

@@ -23,8 +23,9 @@ const endPoints: StepList = {
   title: "End points, before anything else",
   steps: [
     {
-      does: "Slide the motor back until pinion and main gear don't touch. Turn the rotor by hand: the motor must stand still.",
-      caution: "With the pinion in mesh a wrong end point spins real blades.",
+      does: "Pack unplugged. Slide the motor back until pinion and main gear don't touch. Turn the main gear itself by hand, both ways: the motor must stand still.",
+      caution:
+        "Turning the rotor proves nothing: its one-way clutch lets it run. With the pinion in mesh a wrong end point spins real blades.",
     },
     { does: "Transmitter on, throttle at the bottom, governor off, throttle curve a straight line from 0 to 100 %." },
     {
@@ -41,19 +42,21 @@ const learningRun = ({ throttle, speeds }: Learning): StepList => ({
   title: "The learning run",
   steps: [
     {
-      does: "Machine complete: blades, tail, canopy. Pack full and warm. Governor set to learn, as its maker says.",
+      does: `Machine complete: blades, tail, canopy. Pack full and warm. Transmitter on, throttle hold on, throttle curve flat at ${throttle}: the stick then moves only the pitch. Plug in. Governor set to learn, as its maker says.`,
       caution:
         "Blades bolted and straight, nobody in the plane of the rotor, everybody well behind you, throttle hold ready.",
     },
     {
-      does: `Hold ${throttle} of throttle with light, steady pitch for 15 to 20 seconds. The rotor stays light on its skids.`,
+      does: `Throttle hold off. Let the soft start finish; only then count. Stay at ${throttle} for 15 to 20 seconds, pitch flat or light, and steady. The machine stands firmly on its skids: if it gets light, take pitch off.`,
     },
     {
       does: speeds
         ? `Expect about ${speeds.head} at the rotor (${speeds.motor} at the motor). Far off? Stop and count teeth, cells and magnets.`
         : "By this model the motor doesn't turn at that throttle. Find out why before you try.",
     },
-    { does: "Throttle hold. Wait until the rotor stands before you go near. The reference is stored." },
+    {
+      does: "Throttle hold. Wait until everything stands, then unplug. How it tells you that the reference is stored, its maker says.",
+    },
   ],
 });
 
@@ -61,7 +64,12 @@ const check: StepList = {
   title: "Check what it really does",
   steps: [
     {
-      does: "Run each mode light on the skids and read the head speed with an optical meter or the controller's display.",
+      does: "Governor on, as its maker says. In each mode set a flat throttle curve at the value on this card: every point the same.",
+    },
+    {
+      does: "Slowest mode first, on the ground, pitch flat: read each head speed with an instrument that sees the blades. A display alone can't show a wrong pinion.",
+      caution:
+        "Nobody goes to the disc with an instrument. A second person reads, outside the disc's plane; your thumb stays on throttle hold.",
     },
     { does: "Write it down below. More than 3 % off, and the reason is worth finding before you fly." },
     {

@@ -85,7 +85,7 @@ export const enLearning = {
   },
   facts: {
     formality: (speed: string, share: string) =>
-      `A speed is a speed, but it was taken from a tired pack: ${share} fewer volts, and so ${speed} less in this mode. Every other mode shrinks with it.`,
+      `A speed is a speed, but it was taken from a half-empty pack: ${share} fewer volts, and so ${speed} less in this mode. Every other mode shrinks with it.`,
     noFormality: "On this machine nothing turns in the learning run, so nothing can be stored.",
     weights: (pack: string, pitch: string, blades: string) =>
       `Half a pack: ${pack}. Five degrees: ${pitch}. No blades: ${blades}.`,
@@ -103,7 +103,8 @@ export const enLearning = {
       {
         title: "At the bench: teach the ends of the stick",
         steps: [
-          "Move the motor back until its pinion is out of mesh. Turn the rotor by hand: the motor stays still.",
+          "Pack unplugged. Move the motor back until its pinion is out of mesh. Turn the main gear itself both ways: the motor stays still. The rotor alone proves nothing, because of its one-way clutch.",
+          "Transmitter on, throttle down, governor off, throttle curve a straight line.",
           "Teach lowest and highest throttle as the maker's instructions say. The motor may run up; no blade can.",
           "Unplug. Bring the pinion back into mesh, tighten the motor, and feel for a little play all round.",
         ],
@@ -113,17 +114,19 @@ export const enLearning = {
         steps: [
           "Blades, canopy and all else are on. This is the machine that will fly.",
           "The pack comes straight from the charger. Check: full.",
-          "It stands on firm, level ground, 10 m from you, nobody level with the rotor.",
-          "Pitch flat, throttle hold ready under a finger, timer in sight. Ask the maker's manual which throttle: mostly half.",
+          "It stands on firm, level ground. Throttle hold on, and the throttle curve flat at the learning value. Which one, the maker says: mostly half.",
+          "Plug in. Governor set to learn, as the maker says. Walk back 10 m; nobody level with the rotor.",
+          "Pitch flat, thumb at the hold, timer in sight.",
         ],
       },
       {
         title: "The run",
         steps: [
-          "Throttle to the learning value, and let the soft start finish. Then count.",
+          "Throttle hold off, and let the soft start finish. Only then count.",
           "Hold still for 15 to 20 seconds: throttle, pitch, tail.",
-          "Throttle off. Wait until everything stands, then unplug.",
-          "Fly one mode, measure its head speed, and compare with the card.",
+          "Throttle hold on. Wait until everything stands, then unplug. How it tells you that it has stored a speed, the maker says.",
+          "Governor on, and in each mode a flat throttle curve at the card's value.",
+          "Before you fly, read the slowest mode's head speed on the ground, from a distance, and compare it with the card. Then the next one up.",
         ],
       },
     ],

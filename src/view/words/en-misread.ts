@@ -85,7 +85,7 @@ const causes: Readonly<Record<CauseKey, CauseWords>> = {
       charge === undefined
         ? `It learned on ${whole(cells)} cells.`
         : `It learned on a pack that was down to about ${whole(charge)}\u00a0%.`,
-    shows: "the same share in every mode; all too slow after a tired pack",
+    shows: "the same share in every mode; all too slow after a half-empty pack",
     check: "Let it learn again with the pack of these flights, full. Then read one mode.",
   },
   "pitch-then": {
