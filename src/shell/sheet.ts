@@ -90,7 +90,7 @@ function wordsOf(part: Element, kind: SheetKind, asked: boolean, heading: Elemen
   const text = part.matches("p") ? (plainCopy(part).textContent ?? "").replace(/[^\S\u00a0]+/g, " ").trim() : "";
   if (part.matches(".caution")) return kind === "handout" ? plainCopy(part) : null;
   if (part.matches(".teacher")) return kind === "key" ? teacherPart(part) : null;
-  if (part.matches("p") && /^At the bench:/.test(text)) return el(doc, "p", {}, text);
+  if (part.matches("p") && /^At the (?:bench|field):/.test(text)) return el(doc, "p", {}, text);
   // Until the first question the words set the scene; after it they would give answers away.
   if (part.matches("p") && !asked && text !== "") return el(doc, "p", {}, text);
   return part.matches("ul, ol") && kind === "key" && heading ? plainCopy(part) : null;

@@ -49,7 +49,7 @@ describe("which doubt matters", () => {
     expect(reply).toMatch(
       /^You said state of charge: .* Motor Kv matters most: known exactly, it would make the band 5\d % narrower/,
     );
-    expect(reply).toContain("To know it better: run the bare motor");
+    expect(reply).toContain("To know it better: motor screwed down, pinion off");
   });
 
   it("praises who said so", () => {

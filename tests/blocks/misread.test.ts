@@ -132,7 +132,7 @@ describe("the list of causes", () => {
     const { all } = mounted(causeList(causes));
     expect(all("li").map((line) => line.dataset.cause)[0]).toBe("teeth");
     expect(plain(all("li")[0]?.textContent)).toMatch(
-      /it fits 14 to 120.*likely · explains it, to 0\.0 %.*Check: Count the pinion/,
+      /it fits 14 to 120.*likely · explains it, to 0\.0 %.*Check: Unplug the pack\. Count the pinion/,
     );
     const filled = all("li")[0]?.querySelector("rect")?.getAttribute("width") ?? "";
     expect(Number.parseFloat(filled)).toBeGreaterThan(50);

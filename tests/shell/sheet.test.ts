@@ -88,6 +88,7 @@ beforeEach(() => {
       "h2|In three lines|in-three-lines",
       "ul|One. Two.",
       "p|At the bench: measure.",
+      "p|At the field: fly.",
     ].join("\n"),
   );
   document.querySelector("[data-cell=cell-5]")!.innerHTML = `<table role="grid"><caption>What it costs</caption>
@@ -124,6 +125,7 @@ describe("a handout", () => {
       "rpm",
       "Mind the blades.",
       "At the bench: measure.",
+      "At the field: fly.",
     ])
       expect(words).toContain(kept);
     for (const told of [

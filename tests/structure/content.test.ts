@@ -111,9 +111,9 @@ describe("a page of the course", () => {
   });
 
   it.each(course.map((page) => [page.name, page] as const))(
-    "%s: ends in three lines and at the bench",
+    "%s: ends in three lines and at the bench or the field",
     (_, { text }) => {
-      const end = /^## In three lines\n\n((?:- .*\n)+)\n(At the bench: .*)\n/m.exec(text);
+      const end = /^## In three lines\n\n((?:- .*\n)+)\n(At the (?:bench|field): .*)\n/m.exec(text);
       expect(end?.[1]?.trim().split("\n")).toHaveLength(3);
       expect(words(end?.[2] ?? "")).toBeGreaterThan(8);
     },

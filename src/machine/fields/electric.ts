@@ -205,7 +205,7 @@ export const motor = group("Motor", {
     max: 250,
     step: 1,
     default: 60,
-    read: "A thermometer held into the motor right after landing; the copper is some 10 °C hotter still.",
+    read: "Rotor at rest, pack unplugged: a thermometer held into the motor right after landing; the copper is some 10 °C hotter still.",
     tolerance: { absolute: 10 },
   }),
 });

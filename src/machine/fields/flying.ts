@@ -15,7 +15,7 @@ export const airframe = group("Airframe", {
     max: 50_000,
     step: 10,
     default: 2050,
-    read: "Scale: the whole machine with its pack and canopy.",
+    read: "Scale: the whole machine with its pack in, unplugged, and its canopy.",
     tolerance: { relative: 0.01 },
   }),
   dragAreaM2: real({
@@ -106,7 +106,7 @@ export const mode = group("Flight mode", {
     max: 30,
     step: 0.5,
     default: -8,
-    read: "Pitch gauge on a blade, with the collective stick all the way down.",
+    read: "Motor unplugged or pinion out of mesh, throttle hold on: pitch gauge on a blade, collective stick all the way down.",
     tolerance: { absolute: 0.4 },
   }),
   collectiveMaxDeg: real({
@@ -119,7 +119,7 @@ export const mode = group("Flight mode", {
     max: 30,
     step: 0.5,
     default: 10,
-    read: "Pitch gauge on a blade, with the collective stick all the way up.",
+    read: "Motor unplugged or pinion out of mesh, throttle hold on: pitch gauge on a blade, collective stick all the way up.",
     tolerance: { absolute: 0.4 },
   }),
 });

@@ -67,7 +67,7 @@ const causes: Readonly<Record<CauseKey, CauseWords>> = {
       `The gears have other teeth than entered here: it fits ${whole(pinion)} to ${whole(main)}. Throttle values of before a change do the same.`,
     shows: "the same share in every mode, worth a tooth or two; a display that was told the same teeth shows nothing",
     check:
-      "Count the pinion's teeth, with a pen mark on the first one. Then ask yourself when the throttle values were worked out.",
+      "Unplug the pack. Count the pinion's teeth, with a pen mark on the first one. Then ask yourself when the throttle values were worked out.",
   },
   reference: {
     short: "never measured",

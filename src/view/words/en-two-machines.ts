@@ -69,18 +69,22 @@ export const enTwoMachines = {
     /** How to measure an input better than its label says: common practice, no source. */
     how: {
       "motor.kvRpmPerVolt":
-        "run the bare motor without pinion at full throttle, and divide its speed by the volts at the controller.",
-      "motor.noLoadCurrentA": "run the bare motor without pinion, and read its current once it has warmed up.",
-      "motor.resistanceMilliohm": "send a known current of a few amperes through two of its wires, and read the volts.",
+        "motor screwed down, pinion off, governor off, nothing near the shaft: a few seconds at full throttle, then divide its speed by the volts at the controller.",
+      "motor.noLoadCurrentA":
+        "motor screwed down, pinion off, nothing near the shaft: read its current once it has warmed up.",
+      "motor.resistanceMilliohm":
+        "unplug the motor from the controller. Send a few amperes from a bench supply with a current limit, never from a pack, through two of its wires. The volts at the motor over the amperes are its ohms.",
       "pack.cellResistanceMilliohm":
-        "note volts and current in hover and at a gentle climb: ohms are the volts lost over the amperes gained.",
-      "pack.capacityMah": "empty the pack to a fifth in flight, and see what the charger puts back.",
+        "note volts and current in hover and in a gentle climb, from a log. Volts lost over amperes gained are the ohms of the whole pack: take off those of the leads, and divide by the cells.",
+      "pack.capacityMah":
+        "after a flight let the pack rest, and read what charge is left. What the charger puts back, divided by the share used, is the capacity.",
       "pack.chargePercent": "let the pack rest for half an hour, and read each cell.",
       "airframe.massG": "put the machine on a kitchen scale, ready to fly.",
       "mainRotor.diameterMm": "measure from tip to tip with a tape, blades straight out.",
       "mainRotor.chordMm": "measure the blade's chord with a caliper, halfway out.",
     } as Readonly<Record<string, string>>,
-    collective: "set full pitch and read a pitch gauge on both blades.",
+    collective:
+      "with the motor unplugged or the pinion out of mesh, set full pitch and read a pitch gauge on both blades.",
     tick: (name: string) => `as if ${name} were known exactly`,
     words: (title: string, whose: string) => `Which doubt matters for ${title}, ${whose}: ranked when the hand rests.`,
   },
