@@ -37,7 +37,7 @@ describe("two pairs of gears side by side", () => {
   it("says so where one of them can't fly the mode, and bears a what-if with fewer modes", () => {
     const slow = figuresOf(machineWith({ "gears.pinionTeeth": 9 }));
     const { state } = compareGears(trainer, slow, 2);
-    expect(state.rows.find((row) => row.title.startsWith("hover time"))?.cells[1]).toBe("can't be");
+    expect(state.rows.find((row) => row.title.startsWith("hover time"))?.cells[1]).toBe("not possible");
     expect(state.rows.find((row) => row.title.startsWith("hover time"))?.cells[2]).toBe("–");
     const few = figuresOf({ ...other.machine, modes: other.machine.modes.slice(0, 1) });
     const throttle = compareGears(trainer, few, 2).state.rows.find((row) => row.title.startsWith("throttle"));

@@ -27,7 +27,7 @@ describe("what a pinned machine has other", () => {
     [{ "modes.1.headRpm": 2000 }, "club 2,000 rpm"],
     [{ "pack.chemistry": "lihv" }, "cell chemistry high-voltage lithium"],
     [{ "gears.secondStage": { driverTeeth: 20, drivenTeeth: 40 } }, "second stage"],
-    [{ "pack.cells": 5, "motor.poles": 14, "gears.pinionTeeth": 14 }, "3 things other"],
+    [{ "pack.cells": 5, "motor.poles": 14, "gears.pinionTeeth": 14 }, "3 changes"],
   ])("%j: %s", (changes, words) => {
     const pinned = machineWith(changes);
     expect(plain(pinnedAs(defaultMachine, pinned))).toContain(words);

@@ -152,7 +152,7 @@ export const motor = group("Motor", {
     max: 100,
     step: 0.5,
     default: 12,
-    read: "In the motor's data sheet, beside the no-load current.",
+    read: "In the motor's data sheet, beside the no-load current. Only noted: the workbook takes that current as the same at every speed.",
     tolerance: { relative: 0.02 },
   }),
   poles: whole({
@@ -192,7 +192,7 @@ export const motor = group("Motor", {
     max: 50_000,
     step: 1,
     default: 260,
-    read: "Seldom printed: mass of the turning bell in grams, times its mean radius in centimetres, squared.",
+    read: "Seldom printed: mass of the turning bell in grams, times the square of its mean radius in centimetres.",
     tolerance: { relative: 0.25 },
   }),
   windingTemperatureC: real({

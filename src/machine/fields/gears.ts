@@ -48,7 +48,7 @@ export const gears = group("Gears", {
     max: 5,
     step: 0.05,
     default: 0.7,
-    read: "Printed on the gear's packet; or caliper: outside diameter divided by the number of teeth plus two.",
+    read: "Printed on the gear's packet; or caliper: outside diameter divided by two more than the number of teeth.",
     tolerance: {},
   }),
   meshEfficiency: real({

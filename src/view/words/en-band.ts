@@ -55,7 +55,7 @@ export const enBand = {
       controller: { hover: "current's heat in the controller, hover", "full-pitch": "the same at full pitch" },
       heat: { hover: "motor's heat, hover", "full-pitch": "the same at full pitch" },
     },
-    cannot: "can't be",
+    cannot: "not possible",
     sum: (throttle: string, controller: string, then: string, motor: string, motorThen: string) =>
       `Lower in the band, at ${throttle}, the current's heat in the controller goes from ${controller} to ${then} in hover, and the motor's from ${motor} to ${motorThen}.`,
     full: (controller: string, then: string) => `At full pitch the controller's goes from ${controller} to ${then}.`,

@@ -39,7 +39,7 @@ export const enBlades = {
     yours: (limit: string) => `yours: ${limit}`,
     words: (limit: string, tip: string) => `Your blades' limit of ${limit} means tips at ${tip}.`,
     none: (tip: string) => `Your blades have no printed limit; at the mode's head speed the tips move at ${tip}.`,
-    others: (list: string) => `Limits printed on other blades here: ${list}.`,
+    others: (list: string) => `Made-up limits of the demo machines: ${list}.`,
     small:
       "On a rotor of half the diameter the same tips need twice the head speed; on a larger one they are there much sooner.",
   },

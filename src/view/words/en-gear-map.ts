@@ -89,7 +89,7 @@ export const enGearMap = {
   axes: "pinion →",
   down: "main ↓",
   nothing: "–",
-  cannot: "can't be",
+  cannot: "not possible",
   now: "now",
   whatIf: "what if",
   fits: "Framed: the slot of your motor mount reaches.",

@@ -64,7 +64,7 @@ const causes: Readonly<Record<CauseKey, CauseWords>> = {
     short: "teeth",
     name: "a gear with another number of teeth than entered",
     found: ({ pinion, main }) =>
-      `The gears have other teeth than entered here: it fits ${whole(pinion)} to ${whole(main)}. Throttle values of before a change do the same.`,
+      `The gears have other teeth than entered here: it fits ${whole(pinion)} to ${whole(main)}. Throttle values from before a change of gears look the same.`,
     shows: "the same share in every mode, worth a tooth or two; a display that was told the same teeth shows nothing",
     check:
       "Unplug the pack. Count the pinion's teeth, with a pen mark on the first one. Then ask yourself when the throttle values were worked out.",

@@ -12,7 +12,7 @@ export const enPins = {
   part: (name: string, value: string) => `${name} ${value}`,
   none: "none",
   two: (one: string, other: string) => `${one}, ${other}`,
-  many: (count: number) => `${count} things other`,
+  many: (count: number) => `${count} changes`,
   modes: (count: number) => (count === 1 ? "1 mode" : `${count} modes`),
   /** Names the second lines of a table's row. */
   row: "pinned",

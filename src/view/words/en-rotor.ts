@@ -42,7 +42,7 @@ export const enRotor = {
     caption: (mode: string) => `Half the head speed of ${mode}, and the whole`,
     columns: { half: "half", whole: "whole", times: "times as much" },
     rows: { flat: "flat pitch, on the ground", hover: "hover", full: "full pitch" },
-    cannot: "can't be",
+    cannot: "not possible",
     sometimes: (times: string) => `${times} times`,
     many: "many times",
   },

@@ -38,7 +38,7 @@ export const en = {
   panel: {
     title: "The machine's parts",
     bar: "parts",
-    main: "The five that matter most",
+    main: "The numbers to enter first",
     /** Short labels of the inputs that are always within reach. */
     short: {
       "motor.poles": "magnet poles",
