@@ -23,6 +23,14 @@ describe("the set-up card", () => {
     expect(pdfPages(await page.pdf({ format, printBackground: true }))).toBe(1);
   });
 
+  it("has room on the smaller sheet for what speaks against a set-up", async () => {
+    const { page } = await visit(browser, pageOf("card"));
+    await type(page, "modes.0.headRpm", "2900");
+    await type(page, "modes.2.headRpm", "3000");
+    expect(await page.locator(".card [data-warning]").count()).toBeGreaterThan(3);
+    expect(pdfPages(await page.pdf({ format: "Letter", printBackground: true }))).toBe(1);
+  });
+
   it("prints the card and leaves out what only works on a screen", async () => {
     const { page } = await visit(browser, pageOf("card"));
     await page.emulateMedia({ media: "print" });
