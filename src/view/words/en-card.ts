@@ -55,7 +55,7 @@ const learningRun = ({ throttle, speeds }: Learning): StepList => ({
         : "By this model the motor doesn't turn at that throttle. Find out why before you try.",
     },
     {
-      does: "Throttle hold. Wait until everything stands, then unplug. How it tells you that the reference is stored, its maker says.",
+      does: "Throttle hold. Wait until everything stands, then unplug. Its maker says how it tells you that the reference is stored.",
     },
   ],
 });

@@ -114,7 +114,7 @@ export const enLearning = {
         steps: [
           "Blades, canopy and all else are on. This is the machine that will fly.",
           "The pack comes straight from the charger. Check: full.",
-          "It stands on firm, level ground. Throttle hold on, and the throttle curve flat at the learning value. Which one, the maker says: mostly half.",
+          "It stands on firm, level ground. Throttle hold on, and the throttle curve flat at the learning value. The maker says which one: mostly half.",
           "Plug in. Governor set to learn, as the maker says. Walk back 10 m; nobody level with the rotor.",
           "Pitch flat, thumb at the hold, timer in sight.",
         ],
@@ -124,7 +124,7 @@ export const enLearning = {
         steps: [
           "Throttle hold off, and let the soft start finish. Only then count.",
           "Hold still for 15 to 20 seconds: throttle, pitch, tail.",
-          "Throttle hold on. Wait until everything stands, then unplug. How it tells you that it has stored a speed, the maker says.",
+          "Throttle hold on. Wait until everything stands, then unplug. The maker says how it tells you that it has stored a speed.",
           "Governor on, and in each mode a flat throttle curve at the card's value.",
           "Before you fly, read the slowest mode's head speed on the ground, from a distance, and compare it with the card. Then the next one up.",
         ],
