@@ -1,8 +1,8 @@
 /** The drawing of a plot: the elements of its five marks, made once and brought from state to state. */
 import { Pen, svgEl } from "#view/dom";
-
-import { areaOf, clearSpot, spotsBeside, textWidth } from "./labels.ts";
+import { areaOf, clearSpot, textWidth } from "./labels.ts";
 import { axisWords, BASELINE, type Layout } from "./layout.ts";
+import { spotsBeside } from "./mark-words.ts";
 import { dotsPath, linePath, pencilPath } from "./path.ts";
 import { type Slot, Slots } from "./slots.ts";
 import type { PlotState } from "./state.ts";

@@ -7,8 +7,8 @@ import { Pen, svgEl } from "#view/dom";
 import { rested } from "#view/rested";
 import { inTurn } from "#view/turns";
 import { type Scale, slopeOf } from "./axis.ts";
-import { clearSpot, LINE, type Spot, spotsBeside, textWidth } from "./labels.ts";
 import type { Layout } from "./layout.ts";
+import { spotFor } from "./mark-words.ts";
 import { type Slot, Slots } from "./slots.ts";
 import type { Handle, PlotState } from "./state.ts";
 
@@ -166,13 +166,18 @@ export function handleDrawing(
   let state: PlotState | null = null;
   const draw = () => {
     if (!state || !layout) return;
-    const { x, y, left, right, top, bottom, taken } = layout;
-    const among = (state.handles ?? []).filter((handle) => handle.shows).length > 1;
-    grips.draw(state.handles ?? [], (grip, handle) => {
+    const { x, y, left, right, top, bottom } = layout;
+    const handles = state.handles ?? [];
+    const among = handles.filter((handle) => handle.shows).length > 1;
+    const marks = handles.map((handle) => ({
+      x: within(handle.x === null ? right : x(handle.x), left, right),
+      y: within(handle.y === null ? (handle.x === null ? top : bottom) : y(handle.y), top, bottom),
+    }));
+    grips.draw(handles, (grip, handle, index) => {
       grip.handle = handle;
       const { group, text, arrows } = grip;
-      const px = within(handle.x === null ? right : x(handle.x), left, right);
-      const py = within(handle.y === null ? (handle.x === null ? top : bottom) : y(handle.y), top, bottom);
+      const mark = marks[index]!;
+      const [px, py] = [mark.x, mark.y];
       group.set("transform", `translate(${px},${py})`);
       group.set("data-handle", handle.key);
       group.set("data-moves", handle.moves);
@@ -181,10 +186,7 @@ export function handleDrawing(
       if (held?.grip === grip || doc.activeElement === group.element) tell(grip);
       arrows.set("d", arrowsOf(handle, handle.moves === "x" ? x : y));
       const shows = handle.shows ?? "";
-      const below = py < top + 30;
-      // Among several marks each has its words to the left, where the next one does not cover them.
-      const spots = among ? spotsBeside(px, py, -6, true, below) : spotsOver(px, py, textWidth(shows), layout!, below);
-      const spot = shows === "" ? null : clearSpot([shows], spots, taken, { left, right, top: 0, bottom });
+      const spot = shows === "" ? null : spotFor(shows, mark, marks, among, layout!);
       text.set("text-anchor", spot?.anchor ?? "middle");
       text.set("x", spot ? Math.round(spot.x - px) : 0);
       text.set("y", spot ? Math.round(spot.y - py) : 0);
@@ -217,14 +219,6 @@ function tell({ group, handle }: Grip): void {
   group.set("aria-valuemax", handle.max);
   group.set("aria-valuenow", handle.value);
   group.set("aria-valuetext", handle.valueText);
-}
-
-/** Spots for the words of a mark that stands alone: over it, under it, and further off; within the plot. */
-function spotsOver(px: number, py: number, width: number, { left, right }: Layout, below: boolean): Spot[] {
-  const x = within(px, left + width / 2, right - width / 2);
-  const ups = [-17, -17 - LINE].map((by): Spot => ({ x, y: py + by, anchor: "middle" }));
-  const downs = [30, 30 + LINE].map((by): Spot => ({ x, y: py + by, anchor: "middle" }));
-  return below ? [downs[0]!, ups[0]!, downs[1]!, ups[1]!] : [ups[0]!, downs[0]!, ups[1]!, downs[1]!];
 }
 
 function within(place: number, low: number, high: number): number {

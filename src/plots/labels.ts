@@ -120,8 +120,11 @@ const shared = (a: Area, b: Area): number =>
 /** Words out of the frame are worse than words over others. */
 const OUTSIDE = 4;
 
+/** What an area costs besides what it covers. */
+export type Extra = (area: Area) => number;
+
 /** The place whose area costs least, the first if several cost nothing; areas behind that one are never worked out. */
-function cheapest(count: number, areaAt: (place: number) => Area, taken: Area[], frame: Area): number {
+function cheapest(count: number, areaAt: (place: number) => Area, taken: Area[], frame: Area, extra?: Extra): number {
   let best = 0;
   let least = Number.POSITIVE_INFINITY;
   let found = frame;
@@ -130,6 +133,7 @@ function cheapest(count: number, areaAt: (place: number) => Area, taken: Area[],
     const all = (area.right - area.left) * (area.bottom - area.top);
     let cost = OUTSIDE * (all - shared(area, frame));
     for (const other of taken) cost += shared(area, other);
+    if (extra && cost < least) cost += extra(area);
     if (cost >= least - 1e-9) continue;
     [best, least, found] = [i, cost, area];
     if (cost < 1e-9) break;
@@ -151,23 +155,5 @@ export const clearSpot = <S extends Spot>(
   spots: readonly S[],
   taken: Area[],
   frame: Area,
-): S => spots[cheapest(spots.length, (i) => areaOf(lines, spots[i]!), taken, frame)]!;
-
-/**
- * Spots for words beside a mark, the best first: on the side and at the height that are asked for, then across, then
- * further off.
- */
-export function spotsBeside(x: number, y: number, off: number, toLeft: boolean, below: boolean): Spot[] {
-  const [up, down] = [-11, 22];
-  const at = (left: boolean, under: boolean, away: number): Spot => ({
-    x: left ? x - off : x + off,
-    anchor: left ? "end" : "start",
-    y: y + (under ? down + away * LINE : up - away * LINE),
-  });
-  return [0, 1, 2].flatMap((away) => [
-    at(toLeft, below, away),
-    at(!toLeft, !below, away),
-    at(toLeft, !below, away),
-    at(!toLeft, below, away),
-  ]);
-}
+  extra?: Extra,
+): S => spots[cheapest(spots.length, (i) => areaOf(lines, spots[i]!), taken, frame, extra)]!;

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type Area, areaOf, clearArea, clearSpot, LINE, type Spot, spotsBeside, textWidth } from "#plots/labels";
+import { type Area, areaOf, clearArea, clearSpot, LINE, type Spot, textWidth } from "#plots/labels";
 import type { PlotState } from "#plots/state";
 import { mounted } from "./states.ts";
 
@@ -55,23 +55,10 @@ describe("a place for words", () => {
       ),
     );
   });
-
-  it("beside a mark begins where it is wished for, and none of the spots covers the mark", () => {
-    for (const left of [true, false]) {
-      for (const below of [true, false]) {
-        const [first, ...others] = spotsBeside(100, 100, 7, left, below);
-        expect(first).toMatchObject({ x: left ? 93 : 107, anchor: left ? "end" : "start" });
-        expect(first!.y > 100).toBe(below);
-        for (const each of [first!, ...others]) {
-          expect(over(areaOf(["club"], each), { left: 94, right: 106, top: 94, bottom: 106 })).toBe(0);
-        }
-      }
-    }
-  });
 });
 
 /** A plot with three marks so close together (px apart) that their words meet. */
-const crowded = (apart: number): PlotState => ({
+const crowded = (apart: number, steep = 1): PlotState => ({
   name: "crowded",
   title: "Crowded",
   unit: "rpm",
@@ -81,7 +68,7 @@ const crowded = (apart: number): PlotState => ({
   handles: ["gentle", "club", "sporty"].map((shows, i) => ({
     key: shows,
     x: 50 + (i * apart) / 6,
-    y: 50 + (i * apart) / 6,
+    y: 50 + (steep * i * apart) / 6,
     moves: "x" as const,
     path: `modes.${i}.headRpm`,
     value: 1,
@@ -95,22 +82,38 @@ const crowded = (apart: number): PlotState => ({
   words: "Three marks.",
 });
 
+/** Where each mark stands, and the area of its words. */
+const marksOf = (host: HTMLElement) =>
+  [...host.querySelectorAll(".handle")].map((handle) => {
+    const [, px, py] = /translate\(([-\d.]+),([-\d.]+)\)/.exec(handle.getAttribute("transform") ?? "") ?? [];
+    const text = handle.querySelector("text.words")!;
+    const at = (name: string) => Number(text.getAttribute(name));
+    const mark = { x: Number(px), y: Number(py) };
+    const anchor = text.getAttribute("text-anchor") as Spot["anchor"];
+    const area = areaOf([text.textContent ?? ""], { x: mark.x + at("x"), y: mark.y + at("y"), anchor });
+    return { mark, area };
+  });
+
 describe("the words of marks", () => {
+  const apart = Array.from({ length: 20 }, (_, i) => 6 * (i + 1));
+
   it("don't lie over each other when the marks come close", () => {
-    for (let apart = 6; apart <= 120; apart += 6) {
-      const { host } = mounted(crowded(apart));
-      const areas = [...host.querySelectorAll(".handle")].map((handle) => {
-        const [, px, py] = /translate\(([-\d.]+),([-\d.]+)\)/.exec(handle.getAttribute("transform") ?? "") ?? [];
-        const text = handle.querySelector("text.words")!;
-        const at = (name: string) => Number(text.getAttribute(name));
-        return areaOf([text.textContent ?? ""], {
-          x: Number(px) + at("x"),
-          y: Number(py) + at("y"),
-          anchor: text.getAttribute("text-anchor") as Spot["anchor"],
-        });
-      });
+    for (const by of apart) {
+      const areas = marksOf(mounted(crowded(by)).host).map(({ area }) => area);
       expect(areas).toHaveLength(3);
       for (const [i, a] of areas.entries()) for (const b of areas.slice(i + 1)) expect(over(a, b)).toBeLessThan(12);
+    }
+  });
+
+  it("stand nearer to their own mark than to another's", () => {
+    // Marks that cover each other can't be told apart by any place for words.
+    for (const [by, steep] of apart.filter((px) => px > 14).flatMap((px) => [1, 2, 3].map((s) => [px, s] as const))) {
+      const all = marksOf(mounted(crowded(by, steep)).host);
+      for (const { area, mark } of all) {
+        const far = ({ x, y }: { x: number; y: number }) =>
+          Math.hypot(Math.max(area.left - x, 0, x - area.right), Math.max(area.top - y, 0, y - area.bottom));
+        for (const other of all) if (other.mark !== mark) expect(far(other.mark)).toBeGreaterThan(far(mark));
+      }
     }
   });
 
