@@ -5,6 +5,7 @@ import { inTurn } from "#view/turns";
 import { cellWords } from "#view/words/en-cells";
 import type { CellRecord } from "./record.ts";
 import { type Failure, type OpenCells, type OpenNotebook, openNotebook } from "./runtime.ts";
+import { steadyPlaces } from "./steady.ts";
 
 // For whoever draws the pages: it has to come from the same module that the cells use.
 export { failed } from "#view/claims";
@@ -33,9 +34,13 @@ export interface OpenPage<G extends object> extends OpenNotebook<G> {
 export function openPage<G extends object>({ document, records, given, bench }: PageOptions<G>): OpenPage<G> {
   const slots = new Map<CellRecord, Slot>();
   const sight = watch(document);
+  const steady = steadyPlaces(document);
   for (const record of records) {
     const host = document.querySelector<HTMLElement>(`[data-cell="${record.id}"]`);
-    if (host) slots.set(record, new Slot(host, bench, sight.of(host)));
+    if (!host) continue;
+    // Figures in the text are cheap enough to be drawn wherever they stand, and have no height of their own.
+    const place = host.localName === "div";
+    slots.set(record, new Slot(host, bench, place ? sight.of(host) : () => true, place ? steady.of(host) : () => {}));
   }
   const notebook = openNotebook(records, {
     given,
@@ -51,6 +56,7 @@ export function openPage<G extends object>({ document, records, given, bench }: 
     ...notebook,
     dispose() {
       sight.end();
+      steady.end();
       notebook.dispose();
     },
     async settled() {
@@ -76,7 +82,7 @@ export function openPage<G extends object>({ document, records, given, bench }: 
   };
 }
 
-/** Tells which places are in sight, or nearly. Figures in the text are cheap enough to be drawn wherever they stand. */
+/** Tells which places are in sight, or nearly. */
 function watch(document: Document): { of(host: HTMLElement): () => boolean; end(): void } {
   const hidden = new WeakSet<Element>();
   const Observer = document.defaultView?.IntersectionObserver;
@@ -93,7 +99,7 @@ function watch(document: Document): { of(host: HTMLElement): () => boolean; end(
     );
   return {
     of(host) {
-      if (host.localName === "div") observer?.observe(host);
+      observer?.observe(host);
       return () => !hidden.has(host);
     },
     end: () => observer?.disconnect(),
@@ -111,18 +117,21 @@ class Slot {
   #state: unknown;
   #others: Record<string, Shown> = {};
   readonly #inSight: () => boolean;
+  readonly #steady: () => void;
   /** Draws what is to be shown by the time of its turn. */
   readonly #later: () => void;
   join: Join | null = null;
 
-  constructor(host: HTMLElement, bench: Bench, inSight: () => boolean) {
+  constructor(host: HTMLElement, bench: Bench, inSight: () => boolean, steady: () => void) {
     this.#host = host;
     this.#bench = bench;
     this.#inSight = inSight;
+    this.#steady = steady;
     this.#later = inTurn(() => this.#shown && this.#put(this.#shown), inSight);
   }
 
   show(value: unknown): void {
+    this.#steady();
     this.#shown = isShown(value) ? value : null;
     const view = this.#shown?.view;
     if (view && view === this.#view && (view.patient || !this.#inSight())) this.#later();
