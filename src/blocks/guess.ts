@@ -225,8 +225,9 @@ const estimateView: View<EstimateState> = {
         exact.setAttribute("aria-label", `${en.guess.title}, ${en.guess.exact}, ${next.unit}`);
       }
       setText(unit, next.unit);
-      range.disabled = exact.disabled = commit.hidden = showMe.hidden = done;
-      again.hidden = reply.hidden = !done;
+      range.disabled = exact.disabled = done;
+      for (const before of [commit, showMe]) setHidden(before, done);
+      for (const after of [again, reply]) setHidden(after, !done);
       setText(reply, unbroken(estimateReply(next)));
       state = next;
       asked(next);

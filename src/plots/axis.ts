@@ -1,4 +1,7 @@
-/** Axes that stay put: nice ends, kept until the values leave them or fill too little of them, and few ticks. */
+/**
+ * Axes that stay put: nice ends, kept until the values leave them or, once the hand rests, fill too little of them; and few
+ * ticks.
+ */
 import { tickStep } from "d3-array";
 import { formatNumber } from "#view/format";
 import type { Axis } from "./state.ts";
@@ -41,10 +44,15 @@ function widened(low: number, high: number): Span {
 
 /**
  * The ends of an axis for values from `low` to `high`. The ends it had are kept as long as all values lie between
- * them and still fill a fair part, so an axis stays still while a slider moves and then takes a whole step.
+ * them and still fill a fair part, so an axis stays still while a slider moves and then takes a whole step. While a hand
+ * moves it only grows: ends that go to and fro with the values would hide how these move.
  */
-export function steadySpan(before: Span | null, low: number, high: number): Span {
+export function steadySpan(before: Span | null, low: number, high: number, moving = false): Span {
   const wanted = widened(low, high);
+  if (before && moving) {
+    if (wanted.low >= before.low && wanted.high <= before.high) return before;
+    return nice({ low: Math.min(wanted.low, before.low), high: Math.max(wanted.high, before.high) });
+  }
   if (before && wanted.low >= before.low && wanted.high <= before.high) {
     const filled = (wanted.high - wanted.low) / (before.high - before.low);
     const best = nice(wanted);
@@ -55,14 +63,14 @@ export function steadySpan(before: Span | null, low: number, high: number): Span
 }
 
 /** The ends of an axis: exactly those asked for, or steady ones around the values and what has to be in view. */
-export function spanOf(axis: Axis, before: Span | null, seen: Span | null): Span {
+export function spanOf(axis: Axis, before: Span | null, seen: Span | null, moving = false): Span {
   if (axis.exact && axis.low !== undefined && axis.high !== undefined && axis.high > axis.low) {
     return before?.low === axis.low && before.high === axis.high ? before : { low: axis.low, high: axis.high };
   }
   const low = Math.min(seen?.low ?? Number.POSITIVE_INFINITY, axis.low ?? Number.POSITIVE_INFINITY);
   const high = Math.max(seen?.high ?? Number.NEGATIVE_INFINITY, axis.high ?? Number.NEGATIVE_INFINITY);
   if (!Number.isFinite(low) || !Number.isFinite(high)) return before ?? { low: 0, high: 1 };
-  return steadySpan(before, Math.min(low, high), Math.max(low, high));
+  return steadySpan(before, Math.min(low, high), Math.max(low, high), moving);
 }
 
 /** The map of a span onto the page from `from` px to `to` px. */

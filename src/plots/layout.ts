@@ -139,10 +139,19 @@ function placeOf(state: PlotState, width: number, memory: Memory): { place: Plac
   return { place: oneLine ? "one line" : "two lines", beside };
 }
 
-/** Lays a state out in a box. `memory` is brought up to date; `hold` keeps one axis as it is, while it is dragged on. */
-export function layOut(state: PlotState, box: Box, memory: Memory, hold: "x" | "y" | null = null): Layout {
-  if (hold !== "x" || !memory.x) memory.x = spanOf(state.x, memory.x, seen(state, "x"));
-  if (hold !== "y" || !memory.y) memory.y = spanOf(state.y, memory.y, seen(state, "y"));
+/**
+ * Lays a state out in a box. `memory` is brought up to date; `hold` keeps one axis as it is, while it is dragged on, and
+ * while a hand is `moving` anything, axes only grow.
+ */
+export function layOut(
+  state: PlotState,
+  box: Box,
+  memory: Memory,
+  hold: "x" | "y" | null = null,
+  moving = false,
+): Layout {
+  if (hold !== "x" || !memory.x) memory.x = spanOf(state.x, memory.x, seen(state, "x"), moving);
+  if (hold !== "y" || !memory.y) memory.y = spanOf(state.y, memory.y, seen(state, "y"), moving);
   const { place, beside } = placeOf(state, box.width, memory);
   const top = (state.levels ?? []).some((level) => level.axis === "x") ? LINE + 8 : 12;
   const bottom = box.height - BELOW;

@@ -68,6 +68,8 @@ export const plotView: View<PlotState> = {
     let put: ReturnType<typeof drawing> | null = null;
     let handles: Handles | null = null;
     let said = "";
+    // Changes of a movement so far: a single one is none.
+    let changes = 0;
     plots += 1;
     const number = plots;
 
@@ -79,7 +81,7 @@ export const plotView: View<PlotState> = {
       if (!state) return;
       put ??= drawing(svg, `${state.name}-${number}`);
       box ??= { width: FIRST_WIDTH, height: HEIGHTS[state.size ?? "regular"] };
-      const layout = layOut(state, box, memory, handles?.held ?? null);
+      const layout = layOut(state, box, memory, handles?.held ?? null, changes > 1);
       put(state, layout);
       if (!state.handles?.length && !handles) return;
       if (!handles) {
@@ -104,6 +106,13 @@ export const plotView: View<PlotState> = {
       image.set("aria-label", plotView.words(state));
     });
 
+    const settle = rested(() => {
+      const moved = changes > 1;
+      changes = 0;
+      // Axes that grew in the movement may now be too long.
+      if (moved) draw();
+    });
+
     const Observer = doc.defaultView?.ResizeObserver;
     if (Observer) {
       new Observer((entries) => {
@@ -122,6 +131,8 @@ export const plotView: View<PlotState> = {
       if (next.name !== state?.name) figure.dataset.plot = next.name;
       if (next.size !== state?.size || !state) setAttribute(figure, "data-size", next.size ?? "regular");
       state = next;
+      settle();
+      changes += 1;
       draw();
       name(next);
       say();

@@ -31,6 +31,15 @@ describe("the ends of an axis", () => {
     expect(steadySpan(before, 100, 300)).toEqual({ low: 100, high: 300 });
   });
 
+  it("only grows while a hand moves", () => {
+    const before = { low: 0, high: 1000 };
+    expect(steadySpan(before, 100, 300, true)).toBe(before);
+    expect(steadySpan(before, 400, 1100, true)).toEqual({ low: 0, high: 1200 });
+    expect(steadySpan(before, -50, 500, true)).toEqual({ low: -200, high: 1000 });
+    expect(steadySpan(null, 100, 300, true)).toEqual({ low: 100, high: 300 });
+    expect(spanOf({ ...axis, low: 0 }, before, { low: 100, high: 300 }, true)).toBe(before);
+  });
+
   it("have room for a single value", () => {
     const { low, high } = steadySpan(null, 147, 147);
     expect(low).toBeLessThan(147);
