@@ -71,7 +71,7 @@ const check: StepList = {
       caution:
         "Nobody goes to the disc with an instrument. A second person reads, outside the disc's plane; your thumb stays on throttle hold.",
     },
-    { does: "Write it down below. More than 3 % off, and the reason is worth finding before you fly." },
+    { does: "Write it into the last column. More than 3 % off, and the reason is worth finding before you fly." },
     {
       does: "After any change of motor, cells, gears or blades: learn again, print a new card and enter its throttle values.",
       caution: "Learning again doesn't make the old throttle values right: they may ask for far too much.",
