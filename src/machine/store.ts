@@ -68,7 +68,8 @@ function parsed(text: string): Parsed {
     typeof json.value === "object" && json.value !== null ? json.value : {}
   ) as Partial<BenchState>;
   const first = readMachine(now);
-  if (first.problems.some(({ path }) => path === "" || path === "version"))
+  // A note tells of fields that were left out of a machine that is there.
+  if (first.problems.some(({ path, note }) => !note && (path === "" || path === "version")))
     return { state: null, problems: first.problems };
   const second = whatIf === null || whatIf === undefined ? null : readMachine(whatIf, first.machine);
   const problems = [...first.problems, ...(second?.problems ?? [])];

@@ -70,6 +70,16 @@ describe("the store", () => {
     expect(local.getItem(asideKey(2))).toBeNull();
   });
 
+  it("keeps a machine with any number of fields that a machine doesn't have", () => {
+    for (const count of [1, 20, 21, 500]) {
+      const strange = Object.fromEntries(Array.from({ length: count }, (_, i) => [`x${i}`, i]));
+      local.setItem(STORE_KEY, JSON.stringify({ now: { ...own, ...strange }, whatIf: null }));
+      const { state, problems } = open().load();
+      expect(state).toEqual({ now: own, whatIf: null });
+      expect(problems).toHaveLength(1 + Math.min(count, 21));
+    }
+  });
+
   it("never writes over what it could neither read nor put aside", () => {
     local.setItem(STORE_KEY, "rubbish");
     local.room = 3;
