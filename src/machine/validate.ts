@@ -6,8 +6,8 @@ import * as v from "valibot";
 import { machineShape, shapeAt } from "./fields.ts";
 import { defaultMachine, type Machine, schemaOf, VERSION } from "./machine.ts";
 import { migrated } from "./migrate.ts";
-import { valueAt, withValue } from "./paths.ts";
-import { brokenRules, nameOf } from "./rules.ts";
+import { same, valueAt, withValue } from "./paths.ts";
+import { type Broken, brokenRules, nameOf } from "./rules.ts";
 import { defaultOf, filled, type GroupShape, isLeaf, type Leaf, type ListShape, type Shape } from "./shape.ts";
 import { sentences } from "./words.ts";
 
@@ -124,20 +124,38 @@ class Reader {
   }
 }
 
-/** Puts fields that don't go together back to those of a machine in which they do. */
+/**
+ * Puts fields that don't go together back to those of a machine in which they do: one side of a broken rule where that
+ * is enough, both where it isn't. Among these ways the one that leaves the fewest rules broken is taken. Every field
+ * that changes is told, once: one that has been put back is never touched again.
+ */
 function reconciled(machine: Machine, fallback: Machine, problems: Problem[]): Machine {
+  const sound = brokenRules(fallback).length === 0 ? fallback : defaultMachine;
   let now = machine;
   for (let broken = brokenRules(now)[0]; broken; broken = brokenRules(now)[0]) {
-    const [path = "", ...others] = broken.paths;
-    problems.push({ path, value: valueAt(now, path), words: broken.words[0] ?? "" });
-    const before = now;
-    for (const each of [path, ...others]) {
-      const last = valueAt(fallback, each);
-      now = withValue(now, each, last === undefined || last === null ? defaultAt(each) : last);
+    const next = mended(now, broken, sound);
+    for (const [side, path] of broken.paths.entries()) {
+      const value = valueAt(now, path);
+      if (!same(value, valueAt(next, path))) problems.push({ path, value, words: broken.words[side] ?? "" });
     }
-    if (brokenRules(now).some(({ paths }) => paths[0] === path) || before === now) return defaultMachine;
+    now = next;
   }
   return now;
+}
+
+/** A machine that keeps a rule it has broken, by the smaller side, the larger one, or both put back. */
+function mended(machine: Machine, { paths }: Broken, sound: Machine): Machine {
+  const ways = [...paths.map((path) => [path]), paths]
+    .map((back) => back.reduce((now, path) => withValue(now, path, lastAt(sound, path)), machine))
+    .map((next) => ({ next, rest: brokenRules(next) }))
+    .filter(({ rest }) => !rest.some((other) => same(other.paths, paths)));
+  return ways.reduce((best, way) => (way.rest.length < best.rest.length ? way : best)).next;
+}
+
+/** What a field held last; its default where a machine doesn't have it, such as in a flight mode that is new. */
+function lastAt(machine: Machine, path: string): unknown {
+  const last = valueAt(machine, path);
+  return last === undefined || last === null ? defaultAt(path) : last;
 }
 
 const defaultAt = (path: string): unknown => {
@@ -147,8 +165,9 @@ const defaultAt = (path: string): unknown => {
 
 /**
  * Reads any value as a machine. A bad field is reported and takes the value it has in `fallback` (the last good one); a
- * missing field is reported and takes its default; a field that a machine doesn't have is noted and left out; fields
- * that don't go together are reported and go back to those of `fallback`. Never throws; the machine is always valid.
+ * missing field is reported and takes its default; a field that a machine doesn't have is noted and left out; of fields
+ * that don't go together as few as will do go back to those of `fallback`, each of them reported. Never throws; the
+ * machine is always valid.
  */
 export function readMachine(input: unknown, fallback: Machine = defaultMachine): Reading {
   if (!isRecord(input)) {

@@ -2,8 +2,9 @@ import fc from "fast-check";
 import * as v from "valibot";
 import { describe, expect, it } from "vitest";
 import { clubTrainer, demos } from "#machine/demos";
+import { fieldAt } from "#machine/fields";
 import { defaultMachine, fittedNow, machineSchema } from "#machine/machine";
-import { same, valueAt, withValue } from "#machine/paths";
+import { changedBetween, same, valueAt, withValue } from "#machine/paths";
 import { brokenRules } from "#machine/rules";
 import { checkAt, readMachine } from "#machine/validate";
 import { anyMachine } from "./arbitrary.ts";
@@ -106,12 +107,66 @@ describe("reading a machine", () => {
     expect(read({ modes: Array(6).fill(mode) }).problems).toEqual([]);
   });
 
-  it("puts fields that do not go together back to those of the last good machine", () => {
-    const { machine, problems } = read({ "controller.usableLowPercent": 95, "controller.usableHighPercent": 91 });
-    expect(problems.map((problem) => problem.words)).toEqual([
-      "Low end of the usable band: holds 95 %. Allowed: less than the high end of the usable band, 91 %.",
-    ]);
-    expect(machine.controller).toEqual(defaultMachine.controller);
+  it.each<[string, Record<string, unknown>, Record<string, unknown>, string[]]>([
+    [
+      "the low end, and keeps a good high one",
+      { "controller.usableLowPercent": 95, "controller.usableHighPercent": 93 },
+      { "controller.usableLowPercent": 60, "controller.usableHighPercent": 93 },
+      ["Low end of the usable band: holds 95 %. Allowed: less than the high end of the usable band, 93 %."],
+    ],
+    [
+      "the tail rotor, and keeps a main rotor with all that fits it",
+      { "tailRotor.diameterMm": 1300, "mainRotor.diameterMm": 1200, "mainRotor.bladeCentreMm": 520 },
+      { "tailRotor.diameterMm": 182, "mainRotor.diameterMm": 1200, "mainRotor.bladeCentreMm": 520 },
+      ["Tail rotor diameter: holds 1,300 mm. Allowed: less than the rotor diameter, 1,200 mm."],
+    ],
+    [
+      "the blade's centre alone",
+      { "mainRotor.bladeCentreMm": 650, "mainRotor.diameterMm": 1200 },
+      { "mainRotor.bladeCentreMm": 255, "mainRotor.diameterMm": 1200 },
+      ["Blade's centre of mass: holds 650 mm. Allowed: less than half of the rotor diameter, 600 mm."],
+    ],
+    [
+      "the one diameter that breaks two rules, rather than both that it breaks them with",
+      { "mainRotor.diameterMm": 97, "tailRotor.diameterMm": 180, "mainRotor.bladeCentreMm": 256 },
+      { "mainRotor.diameterMm": 970, "tailRotor.diameterMm": 180, "mainRotor.bladeCentreMm": 256 },
+      ["Rotor diameter: holds 97 mm. Allowed: more than twice the blade's centre of mass, 512 mm."],
+    ],
+    [
+      "both where neither goes with the last good one, and tells of both",
+      { "controller.usableLowPercent": 95, "controller.usableHighPercent": 40 },
+      { "controller.usableLowPercent": 60, "controller.usableHighPercent": 90 },
+      [
+        "Low end of the usable band: holds 95 %. Allowed: less than the high end of the usable band, 40 %.",
+        "High end of the usable band: holds 40 %. Allowed: more than the low end of the usable band, 95 %.",
+      ],
+    ],
+  ])("of fields that do not go together puts back %s", (_, given, taken, words) => {
+    const { machine, problems } = read(given, defaultMachine);
+    expect(problems.map((problem) => problem.words)).toEqual(words);
+    expect(Object.keys(taken).map((path) => valueAt(machine, path))).toEqual(Object.values(taken));
+    expect(machine).toEqual(Object.entries(taken).reduce((now, [path, v]) => withValue(now, path, v), defaultMachine));
+  });
+
+  it("tells of every field that it changes, once, and of no other", () => {
+    const pairs = fc.constantFrom(
+      ..."controller.usableLowPercent controller.usableHighPercent mainRotor.rootCutoutMm mainRotor.bladeCentreMm mainRotor.diameterMm mainRotor.chordMm tailRotor.chordMm tailRotor.diameterMm modes.0.collectiveMinDeg modes.0.collectiveMaxDeg".split(
+        " ",
+      ),
+    );
+    const change = pairs.chain((path) => {
+      const { min, max } = fieldAt(path);
+      return fc.tuple(fc.constant(path), fc.double({ min, max, noNaN: true }));
+    });
+    fc.assert(
+      fc.property(anyMachine, anyMachine, fc.array(change, { maxLength: 5 }), (good, fallback, changes) => {
+        const given = changes.reduce((now, [path, value]) => withValue(now, path, value + 0), good);
+        const { machine, problems } = readMachine(given, fallback);
+        expect(problems.map(({ path }) => path).sort()).toEqual(changedBetween(given, machine).sort());
+        for (const { path, value } of problems) expect(value).toBe(valueAt(given, path));
+        expect(brokenRules(machine)).toEqual([]);
+      }),
+    );
   });
 
   it("refuses what is no machine, and other versions, whole", () => {
