@@ -13,6 +13,7 @@ import {
   pitchThenMade,
   polesMade,
   type ReadMachine,
+  referenceMade,
   roundingMade,
   spreads,
   teethMade,
@@ -89,9 +90,7 @@ const makers: Readonly<Record<CauseKey, { readonly by?: Instrument; readonly mak
   flicker: { by: "optical", make: flickerMade },
   // A display divides by the teeth that it was told: it can't see that others are fitted.
   teeth: { by: "optical", make: (b) => teethMade(b, turns) },
-  reference: {
-    make: (b) => (b.figures.bearings.reference().state === "expected" ? [times(b, 1, {}, spreads.reference)] : []),
-  },
+  reference: { make: referenceMade },
   "pack-then": { make: packThenMade },
   "pitch-then": { make: pitchThenMade },
   ceiling: { make: ceilingMade },

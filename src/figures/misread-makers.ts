@@ -4,7 +4,7 @@
  */
 import { rpm } from "#model/constants";
 import { ratioOf } from "#model/gears";
-import { learningSpeed } from "#model/steady";
+import { speedAtDuty } from "#model/steady";
 import type { Figures } from "./figures.ts";
 
 /** Standard deviations of what a fault leaves open: common practice, no source. */
@@ -93,12 +93,19 @@ export function teethMade(bearings: ReadMachine, made: typeof times | typeof tur
     );
 }
 
+/** Whether the reference is only expected: what was measured is what it is, whatever it was learned with. No unit. Source: definition. */
+const isExpected = ({ figures }: ReadMachine): boolean => figures.bearings.reference().state === "expected";
+
+/** A reference that nobody measured, and that Kv tells as well as it is printed. */
+export const referenceMade = (bearings: ReadMachine): Made[] =>
+  isExpected(bearings) ? [times(bearings, 1, {}, spreads.reference)] : [];
+
 /** What the learning run stored on another pack, as a share of what it would have stored on this one, full. */
 export function packThenMade(bearings: ReadMachine): Made[] {
   const { rig } = bearings.figures;
   const { cells } = rig.parts.pack;
   const full = rig.voltageAt(1);
-  if (!(full > 0)) return [];
+  if (!isExpected(bearings) || !(full > 0)) return [];
   const tired = charges.map((charge) => turns(bearings, rig.voltageAt(charge / 100) / full, { charge }, spreads.pack));
   const others = [cells - 2, cells - 1, cells + 1, cells + 2]
     .filter((count) => count > 0)
@@ -106,13 +113,16 @@ export function packThenMade(bearings: ReadMachine): Made[] {
   return [...tired, ...others];
 }
 
-/** What it stored with hovering pitch on the blades in place of flat pitch. */
+/**
+ * What it stored with pitch on the blades in place of flat pitch: so much that they carried the machine at the speed of
+ * the learning run. More would have lifted it off. The same for all modes, since none is flown while it learns.
+ */
 export function pitchThenMade(bearings: ReadMachine): Made[] {
   const { rig } = bearings.figures;
   const { throttle } = rig.parts.controller.learned;
   const flat = bearings.figures.number("learning-head-speed");
-  if (flat === null) return [];
-  const found = learningSpeed(rig.trainAt(1), rig.load("full-pitch", 0), throttle);
+  if (!isExpected(bearings) || flat === null) return [];
+  const found = speedAtDuty(rig.trainAt(1), throttle, rig.load("hover", 0));
   return found.ok ? [turns(bearings, found.speed / rpm / flat, {}, spreads.pitch)] : [];
 }
 
