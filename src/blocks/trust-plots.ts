@@ -1,12 +1,13 @@
 /** Where the reader's own rotors stand among the tested ones, by the Reynolds number of their tips. */
-import { rotorDoubt } from "#figures/bands";
 import type { Figures } from "#figures/figures";
 import { modeName } from "#figures/mode-name";
 import { operatingOf } from "#figures/operating";
+import { reynoldsNumber } from "#model/rotor/blade";
+import { expectedError } from "#model/rotor/doubt";
 import { plot } from "#plots/plot";
 import type { PlotState, Point } from "#plots/state";
 import { bounds } from "#validation/check";
-import { everyRotor, expectedError, overall, tipReynoldsOf } from "#validation/summary";
+import { everyRotor, overall, tipReynoldsOf } from "#validation/summary";
 import { formatNumber, formatValue } from "#view/format";
 import type { Shown } from "#view/shown";
 import { enTrust } from "#view/words/en-trust";
@@ -29,7 +30,7 @@ function ownRotors({ rig }: Figures, mode: number): { main: OwnRotor; tail: OwnR
   const speed = parts.modes[Math.min(mode, parts.modes.length - 1)]?.headSpeed ?? 0;
   const rotor = (turning: number, radius: number, chord: number): OwnRotor => {
     const tipSpeed = turning * radius;
-    const reynolds = (air.density * tipSpeed * chord) / air.viscosity;
+    const reynolds = reynoldsNumber(air, tipSpeed, chord);
     return { tipSpeed, mach: tipSpeed / air.soundSpeed, reynolds, expected: expectedError(reynolds) };
   };
   return {
@@ -187,7 +188,7 @@ export interface TrustFacts {
   readonly worst: "broad" | "many" | "large";
   readonly worstName: string;
   readonly worstError: string;
-  /** What bands hold for the rotor model itself. */
+  /** What bands hold for the rotor model itself, as a standard uncertainty, on a rotor such as the tested ones. */
   readonly doubt: string;
   /** What we expect at tip Reynolds numbers of 100,000, 30,000 and 10,000. */
   readonly expected: readonly [string, string, string];
@@ -207,7 +208,7 @@ export function trustFacts(): TrustFacts {
     worst: /^TM/.test(worst.name) ? "broad" : /^TN 2318/.test(worst.name) ? "large" : "many",
     worstName: worst.name,
     worstError,
-    doubt: percent(rotorDoubt),
+    doubt: percent(expectedError(1e6)),
     expected: [percent(expectedError(1e5)), percent(expectedError(3e4)), percent(expectedError(1e4))],
   };
 }

@@ -6,16 +6,16 @@
 import { fields } from "#machine/fields";
 import type { Machine } from "#machine/machine";
 import { valueAt, withValue } from "#machine/paths";
+import { rpm } from "#model/constants";
 import { cellCurves } from "#model/ocv";
-import type { QuantityName } from "./catalogue.ts";
+import { reynoldsNumber } from "#model/rotor/blade";
+import { expectedError } from "#model/rotor/doubt";
+import { catalogue, type QuantityName } from "./catalogue.ts";
 import { doubtedFigures, type Figures } from "./figures.ts";
 import type { Rig } from "./rig.ts";
 
 /** Standard uncertainties in a band: two of them hold 19 in 20. Source: JCGM 100:2008 (GUM), 6.3.3. */
 export const coverage = 2;
-
-/** Standard uncertainty of the rotors' torque at a given thrust or pitch: from the comparison with published rotors. */
-export const rotorDoubt = 0.05;
 
 /** One input, or one doubt about the model, with the figures at either side of it. */
 interface Doubt {
@@ -44,15 +44,38 @@ export interface Band {
   readonly shares: readonly Share[];
 }
 
-const doubts = new WeakMap<Figures, readonly Doubt[]>();
+interface Doubts {
+  readonly inputs: readonly Doubt[];
+  /** The rotor model's, by its size: modes that turn fast enough have the same one. */
+  readonly rotor: Map<number, Doubt>;
+}
 
-function doubtsOf(figures: Figures): readonly Doubt[] {
-  let known = doubts.get(figures);
-  if (!known) {
-    known = [...fieldDoubts(figures.machine, figures.rig), ...modelDoubts(figures.machine)];
-    doubts.set(figures, known);
-  }
-  return known;
+const doubts = new WeakMap<Figures, Doubts>();
+
+function doubtsOf(figures: Figures, name: QuantityName, mode: number): readonly Doubt[] {
+  const { machine, rig } = figures;
+  const known = doubts.get(figures) ?? { inputs: [...fieldDoubts(machine, rig), cellDoubt(machine)], rotor: new Map() };
+  doubts.set(figures, known);
+  const size = rotorDoubt(figures, speedFor(figures, name, mode));
+  const rotor = known.rotor.get(size) ?? doubtOfRotor(machine, size);
+  known.rotor.set(size, rotor);
+  return [...known.inputs, rotor];
+}
+
+/** Head speed, rad/s, at which the rotors are doubted: the mode's, or that of the learning run for what has no mode. */
+function speedFor(figures: Figures, name: QuantityName, mode: number): number {
+  const learning = catalogue[name].perMode ? null : figures.number("learning-head-speed");
+  return learning === null ? (figures.rig.parts.modes[mode]?.headSpeed ?? 0) : learning * rpm;
+}
+
+/**
+ * Standard uncertainty of the rotors' torque at a head speed (rad/s), as a share of it: the model's own error to expect, by
+ * the Reynolds number of the main rotor's tips. The tail's own, whose tips are smaller, is left out: it takes about a
+ * tenth of the power, so that 20 % there would make 6 % into 6.3 %. Source: `expectedError`, which is such an uncertainty.
+ */
+export function rotorDoubt({ rig: { air, parts } }: Figures, speed: number): number {
+  const { radius, chord } = parts.mainRotor;
+  return expectedError(reynoldsNumber(air, speed * radius, chord));
 }
 
 /** The paths that a pattern with `*` stands for on this machine. */
@@ -77,23 +100,24 @@ function fieldDoubts(machine: Machine, of: Rig): Doubt[] {
   });
 }
 
-function modelDoubts(machine: Machine): Doubt[] {
+function cellDoubt(machine: Machine): Doubt {
   const { spread } = cellCurves[machine.pack.chemistry];
-  const at = (doubt: Parameters<typeof doubtedFigures>[1]) => doubtedFigures(machine, doubt);
-  return [
-    {
-      path: "model.cell-voltage",
-      name: "scatter between cells",
-      down: at({ cellVoltage: -spread }),
-      up: at({ cellVoltage: spread }),
-    },
-    {
-      path: "model.rotor",
-      name: "the rotor model itself",
-      down: at({ rotorTorque: 1 - rotorDoubt }),
-      up: at({ rotorTorque: 1 + rotorDoubt }),
-    },
-  ];
+  return {
+    path: "model.cell-voltage",
+    name: "scatter between cells",
+    down: doubtedFigures(machine, { cellVoltage: -spread }),
+    up: doubtedFigures(machine, { cellVoltage: spread }),
+  };
+}
+
+/** The rotor model off by a factor of one and its error, either way: so no torque falls below none, however large that is. */
+function doubtOfRotor(machine: Machine, size: number): Doubt {
+  return {
+    path: "model.rotor",
+    name: "the rotor model itself",
+    down: doubtedFigures(machine, { rotorTorque: 1 / (1 + size) }),
+    up: doubtedFigures(machine, { rotorTorque: 1 + size }),
+  };
 }
 
 /** Figures that follow another in proportion once the reader has entered a throttle: rounding anew would make them jump. */
@@ -105,13 +129,21 @@ const inProportionTo: Partial<Record<QuantityName, QuantityName>> = {
 const percent = [0, 100] as const;
 const fromNone = [0, Number.POSITIVE_INFINITY] as const;
 
-/** Figures that can't go further than this, however unsure they are: no charge below none, no time before the start. */
+/** Figures that can't go further than this, however unsure they are: no charge or power below none, no time before the start. */
 const ends: Partial<Record<QuantityName, readonly [number, number]>> = {
   "lowest-charge": percent,
   "duty-hover": percent,
   "duty-full-pitch": percent,
   "hover-efficiency": percent,
   "full-pitch-efficiency": percent,
+  "hover-power": fromNone,
+  "full-pitch-power": fromNone,
+  "hover-motor-current": fromNone,
+  "hover-pack-current": fromNone,
+  "full-pitch-pack-current": fromNone,
+  "full-pitch-motor-current": fromNone,
+  "hover-board-heat": fromNone,
+  "full-pitch-board-heat": fromNone,
   "hover-duration": fromNone,
   "full-pitch-duration": fromNone,
 };
@@ -140,7 +172,7 @@ export function bandOf(figures: Figures, name: QuantityName, mode = 0): Band | n
   let below = 0;
   let above = 0;
   const shares: Share[] = [];
-  for (const { path, name: doubt, down, up } of doubtsOf(figures)) {
+  for (const { path, name: doubt, down, up } of doubtsOf(figures, name, mode)) {
     const share = { path, name: doubt, down: change(down), up: change(up) };
     if (share.down === 0 && share.up === 0) continue;
     below += Math.min(share.down, share.up, 0) ** 2;

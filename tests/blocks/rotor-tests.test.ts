@@ -3,9 +3,10 @@ import { rotorTestChoice, rotorTestPlot } from "#blocks/rotor-test-plot";
 import { rotorTests } from "#blocks/rotor-tests";
 import { broadBlades, ownRotorsTable, trustFacts, trustPlot } from "#blocks/trust-plots";
 import { figuresOf } from "#figures/figures";
+import { expectedError } from "#model/rotor/doubt";
 import { bounds } from "#validation/check";
 import { testSets } from "#validation/published";
-import { everyRotor, expectedError, overall } from "#validation/summary";
+import { everyRotor, overall } from "#validation/summary";
 import { machineWith } from "../figures/machines.ts";
 import { mounted, plain, wordsOf } from "./mounted.ts";
 

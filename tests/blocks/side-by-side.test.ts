@@ -63,7 +63,7 @@ describe("two machines side by side", () => {
     const { one } = mounted(sideBySide(now, null, names, 2));
     rest();
     expect(one("table").classList).toContain("is-alone");
-    expect(plain(one('[data-row="hover-pack-current"] .side-range').textContent)).toMatch(/^10\.3 to 12\.7 A$/);
+    expect(plain(one('[data-row="hover-pack-current"] .side-range').textContent)).toMatch(/^10\.2 to 12\.8 A$/);
     expect(one(".side-words").textContent).toContain("19 in 20");
   });
 

@@ -1,4 +1,4 @@
-import { annuli, type Blade, cutBlade, type RotorAir, type RotorGeometry } from "./blade.ts";
+import { annuli, type Blade, cutBlade, type RotorAir, type RotorGeometry, reynoldsNumber } from "./blade.ts";
 import { inflowAngle, realWake } from "./inflow.ts";
 import { dragAt, liftAt, sectionCoefficients, separatedShare } from "./section.ts";
 
@@ -58,7 +58,7 @@ export class Rotor {
   /** Sets speed (rad/s) and climb (m/s): the undisturbed flow and the section's coefficients at every annulus. */
   fly(speed: number, climb: number): this {
     const { radius, chord, count, coefficients, geometry } = this.blade;
-    const { density, viscosity, soundSpeed } = this.air;
+    const { soundSpeed } = this.air;
     this.speed = speed;
     this.climb = climb;
     for (let i = 0; i < count; i++) {
@@ -69,7 +69,7 @@ export class Rotor {
       this.cos0[i] = flow > 0 ? across / flow : 1;
       this.angle0[i] = Math.atan2(climb, across);
       geometry.section.coefficients(
-        (density * flow * chord[i]!) / viscosity,
+        reynoldsNumber(this.air, flow, chord[i]!),
         flow / soundSpeed,
         coefficients,
         i * sectionCoefficients,
@@ -130,7 +130,7 @@ export class Rotor {
   /** The last state in full. */
   result(): RotorResult {
     const { geometry, solidity } = this.blade;
-    const { density, viscosity, soundSpeed } = this.air;
+    const { density, soundSpeed } = this.air;
     const tipSpeed = this.speed * geometry.radius;
     const disc = Math.PI * geometry.radius ** 2;
     const scale = density * disc * tipSpeed ** 2;
@@ -151,7 +151,7 @@ export class Rotor {
       solidity,
       tipSpeed,
       tipMach: tipSpeed / soundSpeed,
-      tipReynolds: (density * tipSpeed * tipChord) / viscosity,
+      tipReynolds: reynoldsNumber(this.air, tipSpeed, tipChord),
       stalledShare: this.stalledShare,
     };
   }
@@ -159,7 +159,7 @@ export class Rotor {
   /** The last state annulus by annulus, root first. */
   annuli(): Annulus[] {
     const { radius, chord, twist, count, coefficients, geometry } = this.blade;
-    const { density, viscosity, soundSpeed } = this.air;
+    const { density, soundSpeed } = this.air;
     return Array.from({ length: count }, (_, i) => {
       const at = i * sectionCoefficients;
       const e = this.turned[i]!;
@@ -180,7 +180,7 @@ export class Rotor {
         attack,
         lift,
         drag,
-        reynolds: (density * w * chord[i]!) / viscosity,
+        reynolds: reynoldsNumber(this.air, w, chord[i]!),
         mach: w / soundSpeed,
         inducedVelocity: v * Math.cos(inflow),
         swirlVelocity: v * Math.sin(inflow),
@@ -201,8 +201,8 @@ export class Rotor {
  * @param state speed (rad/s, 0 or more), collective (rad, within 0.5 either way), climb (m/s)
  * @returns thrust (N), torque (N m), power (W) and the rest. Always finite; positive and negative pitch through zero.
  * Errors, medians against published rotors (`npm run -s validate`): thrust at a pitch 2 to 6 %, torque at a thrust 1 to 4 %,
- * where CT is above 0.0012. Blades as wide as a sixth of the radius (TM-81232) get a quarter too much thrust. To expect at
- * small Reynolds numbers, where no test is at hand: 6 % at a tip Reynolds number of 1e5 and more, 15 % at 3e4, 30 % at 1e4.
+ * where CT is above 0.0012. Blades as wide as a sixth of the radius (TM-81232) get a quarter too much thrust. What to expect
+ * at small Reynolds numbers, where no test is at hand, is `expectedError`.
  * Descent: trust it to half the hover's induced velocity; from there to twice of it within 15 % of measured inflow, which
  * itself scatters as much; a blade that stalls there may jump between two flows.
  * Not in it: the spread of lift over the chord (a vortex lattice takes 3 % of thrust off at a chord of R/15, 6 % at R/6);

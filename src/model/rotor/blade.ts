@@ -32,6 +32,20 @@ export interface RotorAir {
   readonly soundSpeed: number;
 }
 
+/**
+ * Reynolds number of a blade, Re = rho w c / mu, no unit: how little the air sticks to it.
+ * Source: definition; White, Fluid Mechanics, ch. 5.
+ *
+ * @param air density (kg/m3) and viscosity (Pa s)
+ * @param flow speed of the air past the blade, m/s
+ * @param chord m
+ */
+export const reynoldsNumber = (
+  { density, viscosity }: Pick<RotorAir, "density" | "viscosity">,
+  flow: number,
+  chord: number,
+): number => (density * flow * chord) / viscosity;
+
 /** A blade cut into annuli: everything that does not depend on how it is flown. */
 export interface Blade {
   readonly geometry: RotorGeometry;
