@@ -118,7 +118,7 @@ const jump = 0.3;
 
 function overspeedWords(flown: Flown): string {
   const high = ofKind(flown, "speed-high").reduce<Span | null>(
-    (best, s) => (best && best.value >= s.value ? best : s),
+    (best, s) => (best && best.value - best.level >= s.value - s.level ? best : s),
     null,
   );
   if (!high) return "";

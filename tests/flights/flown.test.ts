@@ -143,6 +143,22 @@ describe("what is said of a flight", () => {
     expect(words).toMatch(/duty stands at its limit/);
   });
 
+  it("the overspeed that is told is the one furthest above its own set speed", () => {
+    const result = flown(clubTrainer, 0, { kind: "drawn", seconds: 0.5, collectivesDeg: [5, 5] });
+    const over = (from: number, value: number, level: number) =>
+      ({
+        kind: "speed-high",
+        from,
+        to: from + 0.1,
+        at: from,
+        ended: true,
+        value: value * rpm,
+        level: level * rpm,
+      }) as const;
+    const words = flightWords({ ...result, spans: [over(1, 2330, 2300), over(2, 1950, 1850)] }, { kind: "unload" });
+    expect(words.replaceAll("\u00a0", " ")).toMatch(/head runs 100 rpm over, at 2 s/);
+  });
+
   it("a flight with room is held all through, and how much room is said", () => {
     const scenario: Scenario = { kind: "drawn", seconds: 2, collectivesDeg: [5, 6, 5] };
     const result = flown(clubTrainer, 0, scenario);
