@@ -137,7 +137,7 @@ const caradonna: TestSet = {
   })),
 };
 
-/** Tip speed (ft/s), CT and CQ in millionths. */
+/** Tip speed (ft/s), CT in millionths and CQ in ten-millionths. */
 type Read = readonly (readonly [number, number, number])[];
 
 const harringtonRows = (points: Read): TestRow[] =>

@@ -99,7 +99,10 @@ export interface FlightMachine {
   readonly tail: TailTorque | null;
   /** kg */
   readonly mass: number;
-  /** Drag area seen from above, m2. */
+  /**
+   * Drag area against climb and fall, m2. A machine of the record brings that of forward flight, for want of another: seen
+   * from above most have more, so climb and fall come out a little too fast.
+   */
   readonly dragArea: number;
   /** kg/m3 */
   readonly airDensity: number;
