@@ -122,7 +122,8 @@ export function airAt({ elevation, temperature, humidity }: Place): Air {
 }
 
 /**
- * The standard atmosphere itself: dry, an ideal gas, at a geopotential altitude of -500 to 11000 m. SI units.
+ * The standard atmosphere itself: dry, an ideal gas, at a geopotential altitude of -500 to 11000 m. SI units. No page asks for
+ * it: it is what `airAt` departs from by the day's temperature and humidity, and what the printed tables are held against.
  * Source: ISO 2533:1975.
  */
 export function standardAir(altitude: number): Air {

@@ -9,26 +9,6 @@ export const pressureAngle = (20 * Math.PI) / 180;
  */
 export const usualAdjustment = 1.5e-3;
 
-/**
- * Standard modules below 12 mm, m: first choice and second choice.
- * ISO 54:1996 from 1 mm up; below that DIN 780 and JIS B 1701 (all from memory; 6.5 mm is to be avoided).
- */
-export const modules = {
-  first: [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.8, 1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10].map((mm) => mm / 1000),
-  second: [
-    0.15, 0.25, 0.35, 0.45, 0.55, 0.7, 0.75, 0.9, 1.125, 1.375, 1.75, 2.25, 2.75, 3.5, 4.5, 5.5, 6.5, 7, 9, 11,
-  ].map((mm) => mm / 1000),
-} as const;
-
-/**
- * Whether a module (in m) is a standard one: of the first choice, the second, or null for neither.
- * Source: ISO 54:1996, DIN 780 (from memory).
- */
-export function moduleChoice(module: number): "first" | "second" | null {
-  const among = (list: readonly number[]) => list.some((m) => Math.abs(m - module) < 1e-7);
-  return among(modules.first) ? "first" : among(modules.second) ? "second" : null;
-}
-
 /** Distance between the axes of two standard gears. */
 export const centreDistance = relation({
   name: "centre distance",

@@ -153,6 +153,7 @@ export interface Landmarks {
 /**
  * No load (I0), best efficiency sqrt(I0 V / R), best power (V/R + I0) / 2 and stall V / R, currents in A.
  * Null when the voltage can't even drive the no-load current: the motor doesn't turn.
+ * No page asks for them; they are part of the model all the same, since a motor is known by them, and checked as such.
  * Source: closed forms of M. Drela, First-Order DC Electric Motor Model, MIT (2007). Parameters as `motorPoint`.
  */
 export function landmarks(

@@ -2,7 +2,6 @@
 import { type MonotoneCurve, monotoneCurve } from "./monotone.ts";
 
 export type Chemistry = "lipo" | "lihv" | "life";
-export const chemistries: readonly Chemistry[] = ["lipo", "lihv", "life"];
 
 const charges = [0, 0.02, 0.05, 0.1, 0.15, 0.2, 0.25, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 0.95, 1];
 
@@ -81,7 +80,7 @@ export function chargeAtCellVoltage(chemistry: Chemistry, volts: number): Charge
   if (charge !== null) return { ok: true, charge };
   const empty = curve.ys[0]!;
   if (volts < empty) return { ok: false, why: "below empty", limit: empty };
-  return { ok: false, why: "above full", limit: curve.ys.at(-1)! };
+  return { ok: false, why: "above full", limit: fullCellVoltage(chemistry) };
 }
 
 /** Voltage of a full rested cell, V: 4.20, 4.35 or 3.60. Source: that of the chemistry's curve. */

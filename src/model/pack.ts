@@ -1,6 +1,5 @@
-/** The pack as a voltage behind a resistance, with a slow part, and what a discharge costs in heat. SI throughout. */
+/** The pack as a voltage behind a resistance, with a slow part. SI throughout. */
 import { molarGas } from "./constants.ts";
-import { integral } from "./gauss.ts";
 import { relation } from "./relation.ts";
 
 /** Temperature at which a cell's resistance is taken to be given: 25 °C, in K. Common practice, no source. */
@@ -60,57 +59,3 @@ export const openVoltage = relation({
   assumes: "All cells alike, and rested for some minutes.",
   source: "definition",
 });
-
-/**
- * Voltage across the slow RC pair: v = I R + (v0 - I R) exp(-t / tau), V. Exact for a constant current.
- *
- * @param start voltage across the pair at the beginning, V
- * @param current pack current, A (0: relaxation)
- * @param resistance resistance of the pair, ohm
- * @param timeConstant R C, s
- * @param time how long, s
- *
- * Source: G. L. Plett, Battery Management Systems, vol. 1 (2015), section 2.
- */
-export function slowSagAfter(
-  start: number,
-  current: number,
-  resistance: number,
-  timeConstant: number,
-  time: number,
-): number {
-  const settled = current * resistance;
-  return settled + (start - settled) * Math.exp(-time / timeConstant);
-}
-
-/** Where the energy of a discharge goes, J: `chemical` = `delivered` + `heat`. */
-export interface DischargeEnergy {
-  readonly chemical: number;
-  readonly delivered: number;
-  readonly heat: number;
-}
-
-/**
- * Energy of a discharge at constant current, counted by charge: chemical = Q ∫U dc, heat = I² R t with t = Q Δc / I, in J.
- *
- * @param capacity charge of the full pack, C
- * @param current A
- * @param resistance series resistance, ohm
- * @param from charge at the start, 0 to 1
- * @param to charge at the end, below `from`
- * @param voltage open voltage of the pack (V) at a charge
- *
- * Source: energy balance, by definition.
- */
-export function dischargeEnergy(
-  capacity: number,
-  current: number,
-  resistance: number,
-  from: number,
-  to: number,
-  voltage: (charge: number) => number,
-): DischargeEnergy {
-  const chemical = capacity * integral(voltage, to, from, 8);
-  const heat = current * resistance * capacity * (from - to);
-  return { chemical, delivered: chemical - heat, heat };
-}

@@ -24,15 +24,6 @@ export const electricalSpeed = relation({
  */
 export const electricalFrequency = (motorSpeed: number, poles: number): number => (motorSpeed * poles) / (4 * Math.PI);
 
-/**
- * Synchronous speed at an electrical frequency, w = 4 pi f / p, rad/s: the inverse of `electricalFrequency`.
- * Source: n = 120 f / p, any text on synchronous machines.
- *
- * @param frequency Hz
- * @param poles magnets, even
- */
-export const synchronousSpeed = (frequency: number, poles: number): number => (4 * Math.PI * frequency) / poles;
-
 /** Motor speed that a controller with an electrical limit allows. */
 export const motorSpeedLimit = relation({
   name: "highest motor speed",

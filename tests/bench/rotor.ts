@@ -1,6 +1,5 @@
 /** How fast the rotor model is, on its own and beside a plain loop over the same annuli and polar look-ups. */
 import { Rotor } from "#model/rotor/bemt";
-import { rotorMap } from "#model/rotor/map";
 import { dragAt, liftAt, sectionCoefficients, sections } from "#model/rotor/section";
 import { collectiveForThrust } from "#model/rotor/solve";
 import { type Line, median } from "./line.ts";
@@ -31,7 +30,7 @@ function microseconds(work: (i: number) => number): number {
 
 /**
  * A hover solve (collective for a thrust at a speed not asked before), and its ratio to a loop that looks lift and drag up
- * once at every annulus, coefficients worked out anew as the solve must; a question to a map.
+ * once at every annulus, coefficients worked out anew as the solve must.
  */
 export function bench(): Line[] {
   const rotor = new Rotor(geometry, air);
@@ -57,10 +56,5 @@ export function bench(): Line[] {
     }
     return sum;
   });
-  const map = rotorMap(geometry, air, { speed: [100, 240], collective: [-0.22, 0.22] });
-  const asked = microseconds((i) => map.thrust(150 + 0.1 * i, 0.1, 0.5));
-  return [
-    { name: "hover-solve", value: solve, unit: "us", budget: 40, ratio: solve / plain },
-    { name: "rotor-map-question", value: asked, unit: "us", budget: 1, ratio: asked / solve },
-  ];
+  return [{ name: "hover-solve", value: solve, unit: "us", budget: 40, ratio: solve / plain }];
 }

@@ -8,13 +8,13 @@ import { valueAt } from "#machine/paths";
 import { brokenRules } from "#machine/rules";
 import { packVoltage, voltageLimits } from "#machine/voltage";
 import { airAt } from "#model/air";
-import { closedRotor } from "#model/closed-rotor";
 import { rpm } from "#model/constants";
 import { ratioOf } from "#model/gears";
 import { copperResistance } from "#model/motor";
 import { operatingPoint, type Powertrain } from "#model/powertrain";
 import { pitchLoad, type Tail, thrustLoad } from "#model/rotor-load";
 import { ceilingAt, learningSpeed } from "#model/steady";
+import { closedRotor } from "../model/oracle/closed-rotor.ts";
 
 const rows = demos.map((machine) => [machine.name, machine] as const);
 

@@ -1,12 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { demos } from "#machine/demos";
 import {
   centreDistance,
   inverseInvolute,
   involute,
   meshOf,
-  moduleChoice,
-  modules,
   pinionFit,
   shiftedDistance,
   undercutLimit,
@@ -111,12 +110,12 @@ describe("another pinion", () => {
   });
 });
 
-describe("standard modules", () => {
-  it("are those of ISO 54 and DIN 780 (from memory)", () => {
-    expect(moduleChoice(0.7e-3)).toBe("second");
-    expect(moduleChoice(0.5e-3)).toBe("first");
-    expect(moduleChoice(1e-3)).toBe("first");
-    expect(moduleChoice(0.65e-3)).toBeNull();
-    for (const list of [modules.first, modules.second]) expect([...list].sort((a, b) => a - b)).toEqual(list);
+describe("the demo machines", () => {
+  // ISO 54:1996 from 1 mm up, DIN 780 and JIS B 1701 below, first and second choice, mm (from memory).
+  const first = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.8, 1, 1.25, 1.5, 2, 2.5, 3];
+  const second = [0.15, 0.25, 0.35, 0.45, 0.55, 0.7, 0.75, 0.9, 1.125, 1.375, 1.75, 2.25, 2.75];
+
+  it.each(demos)("have a standard module: $name", ({ gears }) => {
+    expect([...first, ...second]).toContain(gears.moduleMm);
   });
 });

@@ -1,8 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { cellCurves, chargeAtCellVoltage, chemistries, fullCellVoltage, openCellVoltage } from "#model/ocv";
+import { type Chemistry, cellCurves, chargeAtCellVoltage, fullCellVoltage, openCellVoltage } from "#model/ocv";
 
 const charge = fc.double({ min: 0, max: 1, noNaN: true });
+const chemistries = Object.keys(cellCurves) as Chemistry[];
 const kind = fc.constantFrom(...chemistries);
 
 describe("open-circuit voltage", () => {

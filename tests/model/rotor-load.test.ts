@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { closedRotor } from "#model/closed-rotor";
 import { gravity, rpm } from "#model/constants";
 import { pitchLoad, type RotorLoad, shaftTorque, tailThrust, thrustLoad } from "#model/rotor-load";
+import { closedRotor } from "./oracle/closed-rotor.ts";
 
 const main = closedRotor({ blades: 2, radius: 0.7, chord: 0.06, rootCutout: 0.1, density: 1.2 });
 const tail = {

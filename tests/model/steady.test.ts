@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { closedRotor } from "#model/closed-rotor";
 import { gravity, rpm } from "#model/constants";
 import { torqueConstant } from "#model/motor";
 import { operatingPoint, type Powertrain } from "#model/powertrain";
 import { type LoadTorque, pitchLoad, thrustLoad } from "#model/rotor-load";
 import { ceilingAt, learningSpeed, speedAtDuty } from "#model/steady";
+import { closedRotor } from "./oracle/closed-rotor.ts";
 
 /** Kv 1000, 22.2 V stiff, 0.03 ohm, 1.5 A, 9:1, mesh 0.96. */
 const train: Powertrain = {

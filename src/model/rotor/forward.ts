@@ -1,6 +1,5 @@
 /** Level flight: what the main rotor takes against speed, from its own hover figures. SI. */
 import { relation } from "../relation.ts";
-import { bracketedRoot } from "../root.ts";
 import type { Rotor } from "./bemt.ts";
 import { polarAt, type Section } from "./section.ts";
 import { collectiveForThrust } from "./solve.ts";
@@ -68,22 +67,6 @@ export const parasitePower = relation({
   assumes: "The drag area doesn't change with attitude.",
   source: "definition of the drag area",
 });
-
-/**
- * Inflow ratio of a tilted disc: the lambda of lambda = mu tan(alpha) + CT / (2 sqrt(mu^2 + lambda^2)).
- *
- * @param thrustCoefficient CT, 0 or more, no unit
- * @param ratio advance ratio mu, no unit
- * @param tilt forward tilt of the disc, rad
- * @returns lambda, no unit. Source: Leishman, Principles of Helicopter Aerodynamics, ch. 2.
- */
-export function tiltedInflow(thrustCoefficient: number, ratio: number, tilt: number): number {
-  const flow = ratio * Math.tan(tilt);
-  const miss = (x: number): number => x - flow - thrustCoefficient / (2 * Math.hypot(ratio, x));
-  if (thrustCoefficient === 0) return flow;
-  const top = Math.abs(flow) + Math.sqrt(thrustCoefficient) + 1e-9;
-  return bracketedRoot(miss, ratio === 0 && flow <= 0 ? 1e-12 : Math.min(flow, 0), top, 1e-16) ?? flow;
-}
 
 /** A machine in level flight. */
 export interface Craft {
@@ -157,23 +140,6 @@ export function craftOf(rotor: Rotor, weight: number, dragArea: number): Craft |
     inducedFactor: rotor.inducedPower / ideal,
     profilePower: rotor.profilePower,
   };
-}
-
-/**
- * Airspeed at which level flight takes least power: longest in the air.
- *
- * @param craft the machine, SI
- * @returns m/s. Source: golden section on `levelPower`; without profile growth v_h (4 kappa A / 3 f)^(1/4), Leishman ch. 5.
- */
-export function leastPowerSpeed(craft: Craft): number {
-  const golden = (Math.sqrt(5) - 1) / 2;
-  let [a, b] = [0, 0.6 * craft.tipSpeed];
-  for (let i = 0; i < 60; i++) {
-    const [x, y] = [b - golden * (b - a), a + golden * (b - a)];
-    if (levelPower(craft, x).total < levelPower(craft, y).total) b = y;
-    else a = x;
-  }
-  return (a + b) / 2;
 }
 
 /**

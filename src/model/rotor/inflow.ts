@@ -14,9 +14,6 @@ const mixing = 0.125;
  */
 export const realWake = 1 / 0.78 ** 2;
 
-/** The far wake of momentum theory. */
-export const idealWake = 2;
-
 /**
  * Share of the momentum of an unbroken disc that a few blades hold near an end: Prandtl's factor
  * F = (2 / pi) arccos exp(-x), x = (B / 2) (R - r) / (r sin phi) at the tip.
@@ -44,7 +41,7 @@ export function prandtlFactor(x: number): number {
  * @param sin0 sine of the undisturbed inflow angle, climb positive
  * @param cos0 its cosine
  * @param angle0 angle of attack before the rotor moves any air, rad
- * @param wake speed of the far wake over that in the disc, in hover: `realWake` or `idealWake`; momentum goes by half of it
+ * @param wake speed of the far wake over that in the disc, in hover: `realWake`, or 2 in momentum theory; momentum goes by half of it
  * @returns e in rad. It never fails: at e = 0 g has the sign of -C_l(a0), and where the angle of attack has come down to
  * zero lift it has the other sign.
  * Source: Glauert, in Durand, Aerodynamic Theory IV (1935); hover form after Stahlhut and Leishman, AHS Forum 68 (2012).

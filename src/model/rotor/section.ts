@@ -155,27 +155,6 @@ const logBridge = Math.log(8e4);
 const logTenThousand = Math.log(1e4);
 const logFickle = Math.log(1.4e4);
 
-/**
- * A section with straight lift and constant drag, for closed forms: C_l = a sin alpha, C_d = C_d0, without stall.
- *
- * @param slope lift slope a, 1/rad
- * @param drag drag coefficient C_d0, no unit
- * @returns the section. Source: definition.
- */
-export function linearSection(slope: number, drag: number): Section {
-  return {
-    name: "straight lift",
-    coefficients(_reynolds, _mach, out, at) {
-      out[at] = slope;
-      out[at + 1] = 0;
-      out[at + 2] = 0;
-      out[at + 3] = drag;
-      out[at + 4] = 0;
-      out[at + 5] = 0;
-    },
-  };
-}
-
 /** The two sections a machine may have. NACA 0012 and NACA 0015 stand for all symmetric sections that thick. */
 export const sections: Readonly<Record<"symmetric-12" | "symmetric-15", Section>> = {
   "symmetric-12": symmetricSection(0.12),

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { closedRotor } from "#model/closed-rotor";
 import { mapOfLoad, tailTorqueOf } from "#model/flight/rotor-map";
 import { type RotorLoad, shaftTorque } from "#model/rotor-load";
+import { closedRotor } from "../oracle/closed-rotor.ts";
 
 const rotor = closedRotor({ blades: 2, radius: 0.5, chord: 0.04, rootCutout: 0.08, density: 1.2 });
 const tail = {

@@ -1,9 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { energiesAt } from "#model/flight/energy";
 import type { RotorMap } from "#model/flight/rotor-map";
 import { type FlightOrder, fly } from "#model/flight/run";
 import { autorotation, hover, pumps, punch, spoolUp, suddenUnload, wholePack } from "#model/flight/scenarios";
-import { slowSagAfter } from "#model/pack";
+import { integral } from "#model/gauss";
+import { energiesAt } from "../oracle/energy.ts";
+import { slowSagAfter } from "../oracle/slow-sag.ts";
 import { sample, withParts } from "./sample.ts";
 
 const rpm = Math.PI / 30;
@@ -116,7 +117,10 @@ describe("energy", () => {
       expect(Math.abs(e.missing)).toBeLessThan(1e-6 * e.chemical);
       const moved = Math.abs(e.liftWork) + Math.abs(e.potential) + e.dragWork + Math.abs(e.vertical);
       expect(Math.abs(e.missingVertical)).toBeLessThan(1e-6 * (moved + e.airWork));
-      expect(e.chemical).toBeGreaterThan(0);
+      // What the cells gave is what their charge was worth: C ∫ U dc, by the voltage curve alone.
+      const { pack } = order.machine;
+      const [full, left] = [flight.trace.charge[0]!, flight.trace.charge[i]!];
+      expect(e.chemical / (pack.capacity * integral(pack.openVoltage, left, full, 64))).toBeCloseTo(1, 5);
       expect(e.delivered).toBeCloseTo(e.chemical - e.packHeat - e.sag, 6);
     }
   });

@@ -1,8 +1,9 @@
 /** A machine of ours to fly in the tests: six cells, a rotor of a metre. Numbers invented, of the usual size. */
-import { closedRotor } from "#model/closed-rotor";
+
 import type { FlightMachine } from "#model/flight/machine";
 import { mapOfLoad, tailTorqueOf } from "#model/flight/rotor-map";
 import { openCellVoltage } from "#model/ocv";
+import { closedRotor } from "../oracle/closed-rotor.ts";
 
 const radius = 0.5;
 const density = 1.2;

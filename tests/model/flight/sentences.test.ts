@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { endWords, flightEvents } from "#model/flight/events";
-import { modeLost, spentAlone, worstOverspeed } from "#model/flight/findings";
-import { type End, type Flight, fly } from "#model/flight/run";
+import { modeLost } from "#model/flight/findings";
+import { type End, fly } from "#model/flight/run";
 import { hover } from "#model/flight/scenarios";
 import type { Kind, Span } from "#model/flight/watch";
 import { sample } from "./sample.ts";
@@ -181,35 +181,5 @@ describe("what is found in a flight", () => {
     // 0.1 s of it within the drop are too few, however long it lasts outside.
     expect(lost(low, { ...limit, from: 0, to: 1.1 }, { ...limit, from: 1.45, to: 3 })).toBeNull();
     expect(lost(low, { ...limit, from: 0, to: 1.1 }, { ...limit, from: 1.35, to: 3 })).not.toBeNull();
-  });
-
-  it("the worst overspeed is the furthest above its own set speed", () => {
-    const spans = [
-      span("speed-high", 230, 220),
-      span("speed-high", 215, 190, { from: 3, to: 3.25 }),
-      span("speed-high", 240, 235),
-    ];
-    const worst = worstOverspeed({ ...flown, spans }, sample)!;
-    expect(worst).toMatchObject({ highest: 215, set: 190, from: 3, seconds: 0.25 });
-    expect(worst.ofBladeLimit).toBeCloseTo(215 / (2800 * rpm), 12);
-  });
-
-  it("what the rotor spent alone is that of the longest stretch, also one that goes on to the end", () => {
-    const course = (engaged: number[]): Flight => ({
-      ...flown,
-      trace: {
-        ...flown.trace,
-        engaged: Float64Array.from(engaged),
-        time: Float64Array.from(engaged, (_, i) => i),
-        rotorSpeed: Float64Array.from(engaged, (_, i) => 200 - i),
-        airWork: Float64Array.from(engaged, (_, i) => 10 * i),
-      },
-    });
-    const inertia = sample.rotor.inertia;
-    expect(spentAlone(course([1, 0, 0, 1, 0, 0, 0, 1, 0, 0]), sample)).toMatchObject({ from: 4, to: 6, airWork: 20 });
-    const end = spentAlone(course([1, 0, 0, 1, 0, 0, 0]), sample)!;
-    expect(end).toMatchObject({ from: 4, to: 6 });
-    expect(end.kinetic).toBeCloseTo(0.5 * inertia * (196 ** 2 - 194 ** 2), 12);
-    expect(spentAlone(course([1, 1]), sample)).toBeNull();
   });
 });

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { energiesAt } from "#model/flight/energy";
 import { atCharge, learningRun, withoutBlades } from "#model/flight/learning";
 import { type FlightOrder, fly } from "#model/flight/run";
 import { autorotation, drawn, hover, pumps, punch, spoolUp, suddenUnload, wholePack } from "#model/flight/scenarios";
+import { energiesAt } from "../oracle/energy.ts";
 import { sample, withParts } from "./sample.ts";
 
 const rpm = Math.PI / 30;

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { hover, Rotor } from "#model/rotor/bemt";
-import { idealWake, realWake } from "#model/rotor/inflow";
-import { linearSection, sections, symmetricSection } from "#model/rotor/section";
+import { realWake } from "#model/rotor/inflow";
+import { sections, symmetricSection } from "#model/rotor/section";
+import { idealWake, linearSection } from "../oracle/ideal.ts";
 
 const air = { density: 1.225, viscosity: 1.789e-5, soundSpeed: 340.3 };
 const degree = Math.PI / 180;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { cutBlade, gaussNodes } from "#model/rotor/blade";
-import { linearSection } from "#model/rotor/section";
+import { linearSection } from "../oracle/ideal.ts";
 
 const section = linearSection(5.73, 0.01);
 const plain = { blades: 2, radius: 0.762, rootCutout: 0.127, chordRoot: 0.0508, chordTip: 0.0508, section };

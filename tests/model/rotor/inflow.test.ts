@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { idealWake, inflowAngle, prandtlFactor, realWake } from "#model/rotor/inflow";
-import { linearSection, sectionCoefficients, symmetricSection } from "#model/rotor/section";
+import { inflowAngle, prandtlFactor, realWake } from "#model/rotor/inflow";
+import { sectionCoefficients, symmetricSection } from "#model/rotor/section";
+import { idealWake, linearSection } from "../oracle/ideal.ts";
 
 const far = Number.POSITIVE_INFINITY;
 const straight = new Float64Array(sectionCoefficients);

@@ -2,6 +2,8 @@ import { describe, expect, it } from "vitest";
 import { hover } from "#model/rotor/bemt";
 import { rotorLoad } from "#model/rotor/load";
 import { sections } from "#model/rotor/section";
+import { shaftTorque, tailThrust } from "#model/rotor-load";
+import { linearSection } from "../oracle/ideal.ts";
 
 const air = { density: 1.225, viscosity: 1.789e-5, soundSpeed: 340.3 };
 const geometry = {
@@ -61,5 +63,31 @@ describe("a rotor as its shaft sees it", () => {
     }
     expect(nulls).toBeGreaterThan(20);
     expect(nulls).toBeLessThan(100);
+  });
+});
+
+describe("a tail rotor, as a load on the main shaft", () => {
+  it("of a 10 t helicopter in hover: 6,337 N, 147 kW, 8 % of the main rotor's power (closed form there)", () => {
+    // Eli-TAARG, University of Naples Federico II: R 1.7 m, sigma 0.188, tip 208.79 m/s, arm 10.73 m.
+    const chord = (0.188 * Math.PI * 1.7) / 4;
+    const speed = 220.98 / 8.18;
+    const [torque, arm, ratio] = [1_836_933 / speed, 10.73, 208.79 / 1.7 / speed];
+    const section = linearSection(5.73, 0.01);
+    const rotor = rotorLoad(
+      { blades: 4, radius: 1.7, rootCutout: 0.3, chordRoot: chord, chordTip: chord, section },
+      air,
+    );
+    expect(Math.abs(tailThrust(torque, arm) / 6337.15 - 1)).toBeLessThan(1e-4);
+    const power = (shaftTorque(speed, torque, { rotor, arm, ratio })! - torque) * speed;
+    // Theirs has kappa 1.15; the annuli here lose more.
+    expect(power / 146_800).toBeGreaterThan(0.95);
+    expect(power / 146_800).toBeLessThan(1.15);
+  });
+
+  it("pushes the other way with the other torque", () => {
+    const small = { ...geometry, radius: 0.13, rootCutout: 0.03, chordRoot: 0.028, chordTip: 0.028 };
+    const rotor = rotorLoad(small, air);
+    const at = (torque: number) => rotor.torqueForThrust({ speed: 690, thrust: tailThrust(torque, 0.8) })!;
+    expect(at(-3)).toBeCloseTo(at(3), 9);
   });
 });

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { linearSection, polarAt, sections, symmetricSection } from "#model/rotor/section";
+import { polarAt, sections, symmetricSection } from "#model/rotor/section";
+import { linearSection } from "../oracle/ideal.ts";
 
 const degree = Math.PI / 180;
 const fifteen = symmetricSection(0.15);

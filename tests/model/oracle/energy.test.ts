@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { energiesAt } from "#model/flight/energy";
 import { fly } from "#model/flight/run";
 import { hover, punch } from "#model/flight/scenarios";
-import { sample } from "./sample.ts";
+import { sample } from "../flight/sample.ts";
+import { energiesAt } from "./energy.ts";
 
 describe("energies of a flight", () => {
   const order = punch({ machine: sample, setSpeed: 220 }, { collective: 0.19 });

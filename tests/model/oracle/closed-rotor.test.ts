@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { closedForm, closedRotor } from "#model/closed-rotor";
 import { rpm } from "#model/constants";
 import { integral } from "#model/gauss";
 import { figureOfMerit, idealHoverPower, inducedVelocity } from "#model/momentum";
+import { closedForm, closedRotor } from "./closed-rotor.ts";
 
 const degree = Math.PI / 180;
 

@@ -1,7 +1,7 @@
 /** A rotor in closed form: uniform inflow, straight untwisted blades, one mean drag. SI throughout. */
-import { inducedVelocity } from "./momentum.ts";
-import { bracketedRoot } from "./root.ts";
-import type { RotorLoad } from "./rotor-load.ts";
+import { inducedVelocity } from "#model/momentum";
+import { bracketedRoot } from "#model/root";
+import type { RotorLoad } from "#model/rotor-load";
 
 /** Constants of the closed form. */
 export const closedForm = {

@@ -1,7 +1,7 @@
 /** Where the energy of a flight went. */
-import { gravity } from "../constants.ts";
-import type { FlightMachine } from "./machine.ts";
-import type { Trace } from "./trace.ts";
+import { gravity } from "#model/constants";
+import type { FlightMachine } from "#model/flight/machine";
+import type { Trace } from "#model/flight/trace";
 
 /** Energies of a flight from its start to a sample, J; what was stored is the change since the start. */
 export interface Energies {
