@@ -5,6 +5,7 @@
 import { fieldAt } from "#machine/fields";
 import { rpm } from "#model/constants";
 import { chargeForVoltage, endurance } from "#model/endurance";
+import { discArea, figureOfMerit, idealHoverPower } from "#model/momentum";
 import { packResistance, resistanceFactor } from "#model/pack";
 import { dutyAsked, type OperatingPoint, operatingPoint, type Powertrain, voltageToHold } from "#model/powertrain";
 import type { LoadTorque } from "#model/rotor-load";
@@ -145,7 +146,8 @@ function efficienciesOf(
   const afterPack = source - heat.pack;
   const afterLead = afterPack - heat.lead;
   const afterController = afterLead - heat.controller;
-  const ideal = weight * Math.sqrt(weight / (2 * air.density * Math.PI * parts.mainRotor.radius ** 2));
+  const { density } = air;
+  const idealPower = idealHoverPower({ thrust: weight, density, area: discArea(parts.mainRotor) });
   return {
     pack: afterPack / source,
     lead: afterLead / afterPack,
@@ -153,7 +155,7 @@ function efficienciesOf(
     motor: point.motorEfficiency,
     gears: shaft / (shaft + heat.gears),
     chain: shaft / source,
-    merit: load === "hover" ? ideal / (asked.power.profile + asked.power.induced) : null,
+    merit: load === "hover" ? figureOfMerit({ idealPower, power: asked.power.profile + asked.power.induced }) : null,
   };
 }
 

@@ -7,8 +7,8 @@ import type { AntiWindup } from "#model/flight/governor";
 import type { FlightMachine } from "#model/flight/machine";
 import { mapOfLoad, type RotorMap, type TailTorque, tailTorqueOf } from "#model/flight/rotor-map";
 import type { Mode } from "#model/flight/scenarios";
-import { torqueConstant } from "#model/motor";
-import { packReference, slowSag } from "#model/pack";
+import { copperReference, torqueConstant } from "#model/motor";
+import { slowSag } from "#model/pack";
 import { type PackState, packedAs } from "./packs.ts";
 
 /** How a flight departs from the record: what is left out is as the record has it. */
@@ -101,7 +101,7 @@ export function readyToFly(machine: Machine, index: number, options: FlightOptio
     motor: {
       constant: torqueConstant(motor),
       resistance: motor.resistance,
-      resistanceTemperature: packReference,
+      resistanceTemperature: copperReference,
       noLoadCurrent: motor.noLoadCurrent,
       inertia: motor.rotorInertia,
       poles: options.poles ?? motor.poles,

@@ -1,7 +1,8 @@
 /** What happened in a flight and when, in sentences. The first is the main thing; plots, speech and tests all use them. */
 import { withUnit } from "#machine/words";
 import { rpm } from "#model/constants";
-import { reserveCharge, type Span } from "#model/flight/watch";
+import { reserveCharge } from "#model/endurance";
+import type { Span } from "#model/flight/watch";
 import type { Flown } from "./flight.ts";
 import { laneAt } from "./lanes.ts";
 import type { Scenario } from "./scenarios.ts";

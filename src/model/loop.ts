@@ -1,4 +1,5 @@
 /** Times and steps of a governor's loop: how finely it doses, how often it looks, how long it takes to wind up. SI. */
+import { electricalFrequency } from "./poles.ts";
 import { relation } from "./relation.ts";
 
 /** Head speed that one step of the duty is worth. */
@@ -26,7 +27,7 @@ export const commutationPeriod = relation({
     poles: { name: "magnet poles", symbol: "p", unit: "" },
   },
   formula: (t) => `\\frac{4\\pi}{${t.motorSpeed} \\times ${t.poles}}`,
-  of: (v) => (4 * Math.PI) / (v.motorSpeed * v.poles),
+  of: (v) => 1 / electricalFrequency(v.motorSpeed, v.poles),
   assumes: "A steady speed. Poles are magnets, two for each electrical turn.",
   source: "f = n p / 120: any text on synchronous machines",
 });

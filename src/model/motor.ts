@@ -5,7 +5,7 @@ import { relation, type Term } from "./relation.ts";
 export const copperCoefficient = 0.00393;
 
 /** Temperature at which a motor's resistance is taken to be given: 25 °C, in K. Common practice, no source. */
-const copperReference = 298.15;
+export const copperReference = 298.15;
 
 /**
  * Resistance of a copper winding at another temperature: R = R0 (1 + a (T - 20 °C)) / (1 + a (T0 - 20 °C)), ohm.

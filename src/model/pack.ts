@@ -3,7 +3,7 @@ import { molarGas } from "./constants.ts";
 import { relation } from "./relation.ts";
 
 /** Temperature at which a cell's resistance is taken to be given: 25 °C, in K. Common practice, no source. */
-export const packReference = 298.15;
+const packReference = 298.15;
 
 /**
  * Activation energy of a cell's resistance, J/mol: from memory, between the electrolyte's (about 17 kJ/mol) and the

@@ -1,4 +1,5 @@
 /** Where the chain and a load come to rest: speed at a duty, ceiling, learning run. SI; speeds are the main rotor's. */
+import { motorCurrent, motorTorque } from "./motor.ts";
 import { currentForTorque, type Powertrain } from "./powertrain.ts";
 import { learning } from "./reference.ts";
 import { bracketedRoot } from "./root.ts";
@@ -41,8 +42,19 @@ export function speedAtDuty(train: Powertrain, duty: number, load: LoadTorque, n
   const between = (low: number, high: number, atLow: number, atHigh: number): SteadySpeed => {
     const speed = bracketedRoot(spare, low, high, 1e-12 * top, atLow, atHigh) ?? low;
     // What the motor gives there is what the load takes, and saves another call of the load.
-    const current = (volts - back * speed) / resistance;
-    return { ok: true, speed, torque: back * train.meshEfficiency * (current - train.noLoadCurrent) };
+    const { openVoltage, torqueConstant, motorResistance, controllerResistance, packResistance, noLoadCurrent } = train;
+    const motorSpeed = train.gearRatio * speed;
+    const current = motorCurrent({
+      duty,
+      openVoltage,
+      torqueConstant,
+      motorSpeed,
+      motorResistance,
+      controllerResistance,
+      packResistance,
+    });
+    const torque = train.gearRatio * train.meshEfficiency * motorTorque({ torqueConstant, current, noLoadCurrent });
+    return { ok: true, speed, torque };
   };
 
   /** The balance close to a speed, if it is there. */

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { figuresOf } from "#figures/figures";
 import { type FlightRequest, flightOf, keepFlight, knownFlight, sizeOf } from "#flights/flight";
 import { laneAt, lineOf } from "#flights/lanes";
 import { readyToFly } from "#flights/machine";
@@ -8,6 +9,7 @@ import { flightWords } from "#flights/told";
 import { clubTrainer, demos } from "#machine/demos";
 import type { Machine } from "#machine/machine";
 import { fly } from "#model/flight/run";
+import { copperReference, copperResistance } from "#model/motor";
 import { machineWith, number } from "../figures/machines.ts";
 
 const rpm = Math.PI / 30;
@@ -37,6 +39,18 @@ describe("a machine of the record, flown", () => {
       }
     },
   );
+
+  it("has the steady chain's winding, from the coldest to the hottest", () => {
+    for (const windingTemperatureC of [-20, 25, 80, 120]) {
+      const machine = machineWith({ "motor.windingTemperatureC": windingTemperatureC });
+      const ready = readyToFly(machine, 0);
+      if (!ready.ok) throw new Error(ready.why);
+      const { resistance, temperature, resistanceTemperature } = ready.mode.machine.motor;
+      const { motorResistance } = figuresOf(machine).rig.train;
+      expect(resistanceTemperature).toBe(copperReference);
+      expect(copperResistance(resistance, temperature, resistanceTemperature)).toBe(motorResistance);
+    }
+  });
 
   it("settles at full duty and full pitch on the ceiling of the steady chain", () => {
     for (const [demo, mode] of [

@@ -1,4 +1,5 @@
 /** Watches a run tick by tick, so that nothing is lost between the samples that are kept: when what was out of order. */
+import { reserveCharge } from "../endurance.ts";
 import type { FlightMachine } from "./machine.ts";
 import type { Plant } from "./plant.ts";
 import * as at from "./state.ts";
@@ -37,8 +38,6 @@ export interface Span {
 
 /** Relative departures from the set speed that count, our choice: 1 % is some 20 rpm. */
 const speedBand = 0.01;
-/** Charge below which a pack should not be flown: 20 %. Common practice, no source. */
-export const reserveCharge = 0.2;
 
 /** Quiet time that ends a stretch, and shortest stretch that counts, s, by kind. */
 const gaps = [0.02, 0.02, 0.02, 0.02, 0.02, 0.02, 0.02, 0.5, 0.5, 0.03, 1.2, 1];

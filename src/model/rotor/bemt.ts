@@ -1,3 +1,4 @@
+import { discArea, figureOfMerit, idealHoverPower } from "../momentum.ts";
 import { annuli, type Blade, cutBlade, type RotorAir, type RotorGeometry, reynoldsNumber } from "./blade.ts";
 import { inflowAngle, realWake } from "./inflow.ts";
 import { dragAt, liftAt, sectionCoefficients, separatedShare } from "./section.ts";
@@ -132,10 +133,10 @@ export class Rotor {
     const { geometry, solidity } = this.blade;
     const { density, soundSpeed } = this.air;
     const tipSpeed = this.speed * geometry.radius;
-    const disc = Math.PI * geometry.radius ** 2;
-    const scale = density * disc * tipSpeed ** 2;
+    const area = discArea(geometry);
+    const scale = density * area * tipSpeed ** 2;
     const power = this.torque * this.speed;
-    const ideal = Math.abs(this.thrust) ** 1.5 / Math.sqrt(2 * density * disc);
+    const idealPower = idealHoverPower({ thrust: Math.abs(this.thrust), density, area });
     const tipChord = geometry.chordAt?.(1) ?? geometry.chordTip;
     return {
       thrust: this.thrust,
@@ -145,7 +146,7 @@ export class Rotor {
       inducedPower: this.inducedPower,
       profilePower: this.profilePower,
       inducedVelocity: this.inducedVelocity,
-      figureOfMerit: this.climb === 0 && power > 0 && ideal > 0 ? ideal / power : null,
+      figureOfMerit: this.climb === 0 && power > 0 && idealPower > 0 ? figureOfMerit({ idealPower, power }) : null,
       thrustCoefficient: scale > 0 ? this.thrust / scale : 0,
       torqueCoefficient: scale > 0 ? this.torque / (scale * geometry.radius) : 0,
       solidity,

@@ -1,4 +1,5 @@
 /** Level flight: what the main rotor takes against speed, from its own hover figures. SI. */
+import { discArea, idealHoverPower, inducedVelocity } from "../momentum.ts";
 import { relation } from "../relation.ts";
 import type { Rotor } from "./bemt.ts";
 import { polarAt, type Section } from "./section.ts";
@@ -110,7 +111,7 @@ export function levelPower(craft: Craft, airspeed: number): LevelPower {
   const drag = 0.5 * density * airspeed * airspeed * dragArea;
   const thrust = Math.hypot(weight, drag);
   const ratio = advanceRatio({ airspeed, tipSpeed });
-  const hoverVelocity = Math.sqrt(thrust / (2 * density * Math.PI * radius ** 2));
+  const hoverVelocity = inducedVelocity(thrust, 0, density, discArea({ radius }));
   const induced = inducedFactor * thrust * levelInducedVelocity({ hoverVelocity, airspeed });
   const profile = profilePower * (1 + profileGrowth * ratio * ratio);
   const parasite = parasitePower({ density, airspeed, dragArea });
@@ -130,14 +131,13 @@ export function craftOf(rotor: Rotor, weight: number, dragArea: number): Craft |
   if (!found.ok || !(weight > 0)) return null;
   const { radius } = rotor.blade.geometry;
   const { density } = rotor;
-  const ideal = weight * Math.sqrt(weight / (2 * density * Math.PI * radius ** 2));
   return {
     weight,
     radius,
     tipSpeed: rotor.speed * radius,
     density,
     dragArea,
-    inducedFactor: rotor.inducedPower / ideal,
+    inducedFactor: rotor.inducedPower / idealHoverPower({ thrust: weight, density, area: discArea({ radius }) }),
     profilePower: rotor.profilePower,
   };
 }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { reserveCharge } from "#model/endurance";
 import { createPlant } from "#model/flight/plant";
 import * as at from "#model/flight/state";
 import { createWatch, type Span } from "#model/flight/watch";
@@ -104,7 +105,7 @@ describe("watch", () => {
   it("finds a pack below a fifth of its charge, and how low it went: common practice", () => {
     const [span, ...rest] = watched((t) => ({ charge: 0.25 - 0.1 * t }), 1);
     expect(rest).toEqual([]);
-    expect(span).toMatchObject({ kind: "charge-low", ended: false, level: 0.2 });
+    expect(span).toMatchObject({ kind: "charge-low", ended: false, level: reserveCharge });
     expect(span!.from).toBeCloseTo(0.5, 2);
     expect(span!.value).toBeCloseTo(0.15, 9);
   });
