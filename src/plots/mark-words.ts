@@ -15,6 +15,9 @@ const distance = ({ x, y }: Point, { left, right, top, bottom }: Area): number =
 /** Words are clearly a mark's own when every other mark is farther from them by this factor; ours. */
 const CLEARLY = 1.6;
 
+/** Marks that are nearer to each other than this, px, lie over each other: no place for words can tell them apart. */
+const APART = 14;
+
 /**
  * For the words of one of several marks: nearer to another they would be read as its words, which is worse than covering
  * something; nearly as near to it, they had better stand elsewhere where that costs little.
@@ -23,7 +26,10 @@ const ownWords =
   (own: Point, marks: readonly Point[]): Extra =>
   (area) => {
     const near = distance(own, area);
-    const next = Math.min(...marks.map((mark) => (mark === own ? Number.POSITIVE_INFINITY : distance(mark, area))));
+    let next = Number.POSITIVE_INFINITY;
+    for (const mark of marks) {
+      if (Math.hypot(mark.x - own.x, mark.y - own.y) >= APART) next = Math.min(next, distance(mark, area));
+    }
     const share = next <= near ? 2 : next <= CLEARLY * near ? 0.1 : 0;
     return share * (area.right - area.left) * (area.bottom - area.top);
   };
