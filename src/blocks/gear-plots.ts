@@ -1,7 +1,7 @@
 /** What a pinion does besides turning faster: how its teeth share the load, and what is left of its speed under load. */
 import { ceilingByPinion, contactWith } from "#figures/curves-gears";
 import type { Figures } from "#figures/figures";
-import { contactLimit } from "#figures/warnings";
+import { contactLimit } from "#figures/limits";
 import { pitchLineSpeed, toothMeeting } from "#model/gears";
 import { pinionFit, undercutLimit, usualAdjustment } from "#model/gears-mesh";
 import { plot } from "#plots/plot";

@@ -1,8 +1,8 @@
 /** Where a bigger pinion stops making the rotor faster: the most it can turn, with a full pack and with the last of it. */
 import { comparedCharges, pinionTurn } from "#figures/curves-gears";
 import type { Figures } from "#figures/figures";
+import { packCurrentLimit } from "#figures/limits";
 import { modeName } from "#figures/mode-name";
-import { currentRateLimit } from "#figures/warnings";
 import { plot } from "#plots/plot";
 import type { Curve, PlotState, Point } from "#plots/state";
 import { formatValue } from "#view/format";
@@ -21,7 +21,7 @@ export interface TurnFacts {
 /** The first pinion whose ceiling takes more current than the pack bears for some seconds, teeth. */
 function tooMuchFrom(figures: Figures, mode: number): number | null {
   const { pinions, currents } = pinionTurn(figures, mode);
-  const limit = (currentRateLimit * figures.machine.pack.capacityMah) / 1000;
+  const limit = packCurrentLimit(figures.machine);
   for (const [i, current] of currents.entries()) {
     if (current === null || current <= limit) continue;
     const [before, at] = [currents[i - 1] ?? null, pinions[i] ?? 0];

@@ -1,7 +1,7 @@
 /** What stands against a machine or one of its modes, in words, each with its stable name. */
 import type { Figures } from "#figures/figures";
 import { modeName } from "#figures/mode-name";
-import type { Warning, WarningName } from "#figures/warnings";
+import type { Warning, WarningName } from "#figures/warning";
 import type { Machine } from "#machine/machine";
 import { el, setAttribute, setHidden, setText } from "#view/dom";
 import { formatValue } from "#view/format";

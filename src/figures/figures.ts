@@ -3,7 +3,8 @@ import type { Machine } from "#machine/machine";
 import { catalogue, type QuantityName, quantityNames } from "./catalogue.ts";
 import { type ModelDoubt, type Rig, rigOf } from "./rig.ts";
 import { type Bearings, bearingsOf, type Value, values } from "./values.ts";
-import { type Warning, warningsOf } from "./warnings.ts";
+import type { Warning } from "./warning.ts";
+import { warningsOf } from "./warnings.ts";
 
 export interface Figures {
   readonly machine: Machine;

@@ -8,6 +8,7 @@ import { type OperatingPoint, operatingPoint, type Powertrain } from "#model/pow
 import { learnedReference, throttleForSpeed } from "#model/reference";
 import { ceilingAt, learningSpeed } from "#model/steady";
 import type { Figures } from "./figures.ts";
+import { isOver } from "./limits.ts";
 import type { LoadName, Rig } from "./rig.ts";
 
 /** What a map of gears can show. */
@@ -63,14 +64,32 @@ function learnedFactor({ bearings, rig }: Figures): number {
   return (motorSpeed * rig.parts.controller.learned.throttle) / (learning * rig.ratio);
 }
 
-function throttleAt(figures: Figures, full: Powertrain, speed: number): number | null {
+/** What would be learned anew with other parts: the head speed to expect in the run, and the reference, both rad/s. */
+interface LearnedAnew {
+  readonly head: number;
+  readonly reference: number;
+}
+
+/**
+ * What a machine would learn with another chain. Units: rad/s. Errors: null where the motor doesn't turn. Source: `learningSpeed`;
+ * what a fresh measurement says of this machine is carried along.
+ *
+ * @param full the other chain, with a full pack
+ */
+export function learnedWith(figures: Figures, full: Powertrain): LearnedAnew | null {
   const { rig } = figures;
   const { throttle } = rig.parts.controller.learned;
   const found = learningSpeed(full, rig.flat, throttle);
   if (!found.ok) return null;
   const motorSpeed = found.speed * full.gearRatio * learnedFactor(figures);
-  const reference = learnedReference({ motorSpeed, throttle });
-  return 100 * throttleForSpeed({ headSpeed: speed, reference, gearRatio: full.gearRatio });
+  return { head: found.speed, reference: learnedReference({ motorSpeed, throttle }) };
+}
+
+function throttleAt(figures: Figures, full: Powertrain, speed: number): number | null {
+  const learned = learnedWith(figures, full);
+  return (
+    learned && 100 * throttleForSpeed({ headSpeed: speed, reference: learned.reference, gearRatio: full.gearRatio })
+  );
 }
 
 const heatsOf = (point: OperatingPoint | null): Heats | null =>
@@ -78,14 +97,9 @@ const heatsOf = (point: OperatingPoint | null): Heats | null =>
 
 const sum = (heats: Heats | null): number | null => heats && heats.controller + heats.motor;
 
-function tooFast({ parts }: Rig, motorSpeed: number): boolean {
-  const { motor, controller } = parts;
-  const over = (value: number, limit: number) => value > limit * (1 + 1e-9);
-  return (
-    over(motorSpeed, motor.ratedSpeed) ||
-    over(electricalSpeed({ motorSpeed, poles: motor.poles }), controller.electricalSpeedLimit)
-  );
-}
+const tooFast = ({ parts: { motor, controller } }: Rig, motorSpeed: number): boolean =>
+  isOver(motorSpeed, motor.ratedSpeed) ||
+  isOver(electricalSpeed({ motorSpeed, poles: motor.poles }), controller.electricalSpeedLimit);
 
 /**
  * A gear ratio in a machine, for one of its modes with the head speed kept. Units: `gearUnits`; `speed`,

@@ -6,7 +6,6 @@ import { fieldAt } from "#machine/fields";
 import { rpm } from "#model/constants";
 import { chargeForVoltage, endurance } from "#model/endurance";
 import { discArea, figureOfMerit, idealHoverPower } from "#model/momentum";
-import { packResistance, resistanceFactor } from "#model/pack";
 import { dutyAsked, type OperatingPoint, operatingPoint, type Powertrain, voltageToHold } from "#model/powertrain";
 import type { LoadTorque } from "#model/rotor-load";
 import { ceilingAt, type SteadySpeed } from "#model/steady";
@@ -22,6 +21,7 @@ import {
 } from "./asked.ts";
 import { keeper } from "./kept.ts";
 import { tabulated } from "./loads.ts";
+import { chainWithCells, mostCells } from "./other-parts.ts";
 import type { Rig } from "./rig.ts";
 
 /** Heat that stays on board, W. */
@@ -206,22 +206,14 @@ function nearest(rig: Rig, load: SteadyLoad, mode: number, charge: number, torqu
     return { change: "head speed", to: ceiling.speed };
   const fuller = chargeForVoltage(rig.voltageAt, voltageToHold(train, speed, torque));
   if (fuller !== null) return { change: "charge", to: fuller };
-  const { pack } = rig.parts;
-  for (let cells = pack.cells + 1; cells <= MOST_CELLS; cells++) {
-    const more: Powertrain = {
-      ...train,
-      openVoltage: (train.openVoltage / pack.cells) * cells,
-      packResistance: packResistance({ ...pack, cells, temperatureFactor: resistanceFactor(pack.temperature) }),
-    };
-    if (operatingPoint(more, speed, torque)) return { change: "cells", to: cells };
+  for (let cells = rig.parts.pack.cells + 1; cells <= mostCells; cells++) {
+    if (operatingPoint(chainWithCells(rig, cells, charge), speed, torque)) return { change: "cells", to: cells };
   }
   return { change: "none" };
 }
 
 /** The lowest head speed that a mode can ask for, rad/s. */
 const LOWEST = fieldAt("modes.0.headRpm").min * rpm;
-/** Cells beyond which nobody looks for help. */
-const MOST_CELLS = 14;
 
 /** The fastest level flight, m/s, slower than one that asks too much; null when even hovering does. */
 function slowerAirspeed(rig: Rig, mode: number, train: Powertrain, speed: number, airspeed: number): number | null {

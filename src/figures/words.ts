@@ -1,5 +1,7 @@
 /** Sentences about figures: warnings, and why a figure has no value. One place, so that page, card and command agree. */
 import { withUnit } from "#machine/words";
+import { reserveCharge } from "#model/endurance";
+import type { Help, Lasting } from "./help.ts";
 
 /** A number cut to so many decimals, with its unit. */
 const cut = (value: number, decimals: number, unit = ""): string =>
@@ -12,44 +14,65 @@ function apart(value: number, limit: number, decimals: number, unit = ""): reado
   return one !== other || decimals >= 4 ? [one, other] : apart(value, limit, decimals + 1, unit);
 }
 
-interface Ways {
-  readonly charge: number | null;
-  readonly slower: number | null;
-  readonly pinion: number | null;
-  readonly cells: number | null;
+/** Clauses as a sentence. */
+const sentence = (clauses: string): string => `${clauses.charAt(0).toUpperCase()}${clauses.slice(1)}.`;
+
+interface WaysUp {
+  readonly smaller: boolean;
+  readonly more: boolean;
 }
 
-/** What would help a mode that cannot be held: each entry a clause of its own. */
-export function helpWords(help: Ways): string {
+/** How long a full pitch holds, as the end of a clause. */
+function holding(lasts: Lasting): string {
+  if (typeof lasts === "number") return `for ${cut(lasts, 0, "s")}`;
+  return lasts === "on this charge" ? lasts : `down to ${cut(100 * reserveCharge, 0, "%")} of charge`;
+}
+
+/** What is to be done after other parts are fitted. */
+const anew = "learn again and enter the new throttle";
+
+/**
+ * What would help a mode that can't be held: each entry a clause of its own. `parts` says whether other parts were looked at:
+ * no part is named that leads to a speed which a maker forbids.
+ */
+export function helpWords(help: Help, parts: boolean): string {
+  const { charge, slower, pinion, cells } = help;
   const ways = [
-    help.charge === null ? "" : `charge the pack: from ${cut(help.charge, 0, "%")} on it is held`,
-    help.slower === null ? "" : `ask for ${rpm(help.slower)} or less`,
-    help.pinion === null ? "" : `fit a pinion of ${help.pinion} teeth and learn again`,
-    help.cells === null ? "" : `fly ${help.cells} cells, within every maker's limits, and learn again`,
+    charge === null
+      ? ""
+      : `charge the pack full, and full pitch holds ${holding(charge.lasts)}, down to ${cut(charge.to, 0, "%")}`,
+    slower === null ? "" : `ask for ${rpm(slower.to)} or less, and full pitch holds ${holding(slower.lasts)}`,
+    pinion === null ? "" : `fit a pinion of ${pinion} teeth, ${anew}`,
+    cells === null ? "" : `fly ${cells} cells, within every maker's limits, ${anew}`,
   ].filter(Boolean);
-  if (ways.length === 0)
-    return "Neither a few teeth more, nor two cells more, nor a lower speed in the usable band would help: the rotor asks for more than this pack and motor give.";
-  return `What would help: ${ways.join("; or ")}.`;
+  if (ways.length > 0) return `What would help: ${ways.join("; or ")}.`;
+  return parts
+    ? "Neither a lower speed in the usable band, nor a few teeth more, nor two cells more would hold it with a reserve and within the makers' limits. Less pitch or less weight would help."
+    : "No lower speed in the usable band would hold it within the makers' limits either. Less pitch or less weight would help.";
 }
 
 /** What would help a rotor that can't carry the machine at any speed that its motor reaches. */
 export const carryWords = "What would help: less weight, larger blades, or a motor and a pack that turn them faster.";
 
 /** What would help a rotor that turns too slowly for its load. */
-export const fasterWords = "What would help: ask for more head speed, or less weight and pitch.";
+export const fasterWords = (faster: boolean): string =>
+  `What would help: ${faster ? "ask for more head speed, or " : ""}less weight and pitch.`;
 
 export const warningWords = {
   loads: { hover: "in hover", "full-pitch": "at full pitch" },
-  aboveBand: (mode: string, throttle: number, limit: number) => {
+  aboveBand: (mode: string, throttle: number, limit: number, pinion: boolean) => {
     const [asked, end] = apart(throttle, limit, 1, "%");
     const why =
       throttle > 100
         ? "No transmitter asks for more than 100\u00a0%."
         : "That leaves the governor little to work with when the pack sinks.";
-    return `"${mode}" asks for ${asked} of the reference; the usable band ends at ${end}. ${why} Ask for less, or gear faster and learn again.`;
+    return `"${mode}" asks for ${asked} of the reference; the usable band ends at ${end}. ${why} Ask for less${pinion ? `, or fit a bigger pinion, ${anew}` : ""}.`;
   },
-  belowBand: (mode: string, throttle: number, limit: number) =>
-    `"${mode}" asks for ${apart(throttle, limit, 1, "%").join(" of the reference; the usable band begins at ")}. The controller carries more current there than the pack shows, and the gains may fit less well. Fit a smaller pinion and learn again, or ask for more.`,
+  belowBand: (mode: string, throttle: number, limit: number, { smaller, more }: WaysUp) => {
+    const [asked, end] = apart(throttle, limit, 1, "%");
+    const ways = [smaller ? `fit a smaller pinion, ${anew}` : "", more ? "ask for more" : ""].filter(Boolean);
+    return `"${mode}" asks for ${asked} of the reference; the usable band begins at ${end}. The controller carries more current there than the pack shows, and the gains may fit less well.${ways.length === 0 ? "" : ` ${sentence(ways.join(", or "))}`}`;
+  },
   short: (mode: string, load: string, set: number, ceiling: number, help: string) =>
     `"${mode}" can't be held ${load}: it asks for ${rpm(set)}, and with full duty there is ${rpm(ceiling)}. It is ${rpm(set - ceiling)} short. ${help}`,
   noHold: (mode: string, load: string, why: Obstacle, help: string) =>
@@ -59,19 +82,30 @@ export const warningWords = {
       Math.abs(change) < 0.05
         ? "The head speeds stay, but what the machine can hold has changed."
         : `Every throttle value now gives ${cut(Math.abs(change), 1, "%")} ${change > 0 ? "more" : "less"} head speed than it did.`
-    } Learn again before you fly.`,
+    } Learn again, and enter the new throttle values before you fly.`,
   bladeSpeed: (mode: string, set: number, limit: number) =>
     `"${mode}" asks for ${apart(set, limit, 0, "rpm").join("; the maker of the blades prints ")} as the limit. Don't fly it.`,
   motorSpeed: (mode: string, speed: number, limit: number) =>
     `In "${mode}" the motor turns ${apart(speed, limit, 0, "rpm").join("; it is rated for ")}. Its magnets and bearings are not made for that.`,
   electricalSpeed: (mode: string, speed: number, limit: number) =>
     `In "${mode}" the controller must follow ${apart(speed, limit, 0, "rpm").join(" electrical; its limit is ")}. Beyond it, it may lose step and stop.`,
+  /** What a mode's old throttle does under a stale reference. */
+  staleSpeeds: {
+    bladeSpeed: (mode: string, speed: number, limit: number) =>
+      `In "${mode}" the rotor turns ${apart(speed, limit, 0, "rpm").join(" with the old throttle; the maker of the blades prints ")} as the limit. Don't fly it.`,
+    motorSpeed: (mode: string, speed: number, limit: number) =>
+      `In "${mode}" the motor turns ${apart(speed, limit, 0, "rpm").join(" with the old throttle; it is rated for ")}. Don't fly it.`,
+    electricalSpeed: (mode: string, speed: number, limit: number) =>
+      `In "${mode}" the controller must follow ${apart(speed, limit, 0, "rpm").join(" electrical with the old throttle; its limit is ")}. Beyond it, it may lose step and stop.`,
+  },
   tipMach: (mode: string, mach: number, limit: number) =>
     `In "${mode}" the tips reach Mach ${apart(mach, limit, 2).join(". Above about ")} drag climbs steeply and noise with it; in fast flight the advancing blade is faster still.`,
-  packCurrent: (mode: string, current: number, limit: number, rate: number) =>
-    `Full pitch in "${mode}" draws ${cut(current, 0, "A")}. That is more than ${cut(rate, 0)} times the capacity in an hour (${cut(limit, 0, "A")}), more than most packs bear. The pack maker's own figure comes first.`,
-  learningRun: (what: LearningLimit, speed: number, limit: number) =>
-    `The learning run would turn the ${what} at ${apart(speed, limit, 0, "rpm").join("; its limit is ")}. Don't learn with these parts. Gear slower, or learn at less throttle if your controller takes that.`,
+  packCurrent: (load: string, current: number, limit: number, rate: number) => {
+    const [drawn, most] = apart(current, limit, 0, "A");
+    return `${load} draws ${drawn}. That is more than ${cut(rate, 0)} C (${most}), which most packs don't bear. The pack maker's own figure comes first.`;
+  },
+  learningRun: (what: TurningPart, speed: number, limit: number) =>
+    `The learning run would turn the ${what} at ${apart(speed, limit, 0, "rpm").join("; its limit is ")}. Don't learn with these parts. ${what === "rotor" ? "Fit a smaller pinion" : "Fly fewer cells"}, or learn at less throttle if your controller takes that.`,
   hoverPitch: (mode: string, needed: number, most: number) =>
     `To hover in "${mode}" the blades need ${apart(needed, most, 1, "°").join(" of pitch; the mode gives ")}. It won't lift off. Allow more pitch, more head speed or less weight.`,
   mesh: (ratio: number, limit: number, pinion: number) =>
@@ -82,8 +116,8 @@ export const warningWords = {
     `In "${mode}" the tail rotor turns ${apart(speed, limit, 0, "rpm").join("; above ")} its tips come near the speed at which drag climbs steeply. Its maker's limit comes first.`,
 } as const;
 
-/** What the learning run can turn too fast. */
-export type LearningLimit = "rotor" | "motor" | "motor's field";
+/** What can turn too fast for its maker. */
+export type TurningPart = "rotor" | "motor" | "motor's field";
 
 /** What can keep a mode's speed from being held, or a figure from having a value. */
 export type Obstacle =

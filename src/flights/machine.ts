@@ -1,6 +1,6 @@
 /** A machine of the record as the simulator of flights takes it. */
 import { type Figures, figuresOf } from "#figures/figures";
-import { currentRateLimit } from "#figures/warnings";
+import { packCurrentLimit } from "#figures/limits";
 import type { Machine } from "#machine/machine";
 import { rpm, zeroCelsius } from "#model/constants";
 import type { AntiWindup } from "#model/flight/governor";
@@ -145,7 +145,7 @@ export function readyToFly(machine: Machine, index: number, options: FlightOptio
       motorSpeed: motor.ratedSpeed,
       electricalSpeed: controller.electricalSpeedLimit,
       rotorSpeed: mainRotor.ratedSpeed,
-      packCurrent: (currentRateLimit * machine.pack.capacityMah) / 1000,
+      packCurrent: packCurrentLimit(machine),
       windingTemperature: hottest.winding,
       controllerTemperature: hottest.controller,
     },

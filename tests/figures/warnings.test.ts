@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { figuresOf } from "#figures/figures";
-import { contactLimit, currentRateLimit, machLimit, type WarningName } from "#figures/warnings";
+import { contactLimit, currentRateLimit, machLimit } from "#figures/limits";
+import type { WarningName } from "#figures/warning";
 import type { Machine } from "#machine/machine";
 import { undercutContactRatio } from "#model/undercut";
 import { learnedAt, machineWith, standardPlace, tenToOne } from "./machines.ts";
