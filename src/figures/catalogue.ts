@@ -46,7 +46,7 @@ export const catalogue = {
   "hover-power": each("W", "power of the main rotor in hover"),
   "hover-motor-current": each("A", "motor current in hover"),
   "hover-pack-current": each("A", "pack current in hover"),
-  "hover-duration": each("min", "hover from this charge down to 20 %"),
+  "hover-duration": each("min", "hover from this charge down to 20 %, or until it is no longer held"),
   "hover-board-heat": each("W", "heat that stays on board in hover"),
   "hover-efficiency": each("percent", "share of the cells' power that reaches the main shaft in hover"),
   "full-pitch-power": each("W", "power of both rotors at full pitch"),
@@ -54,7 +54,7 @@ export const catalogue = {
   "full-pitch-motor-current": each("A", "motor current at full pitch"),
   "full-pitch-board-heat": each("W", "heat that stays on board at full pitch"),
   "full-pitch-efficiency": each("percent", "share of the cells' power that reaches the main shaft at full pitch"),
-  "full-pitch-duration": each("min", "full pitch held from this charge down to 20 %"),
+  "full-pitch-duration": each("min", "full pitch from this charge down to 20 %, or until it is no longer held"),
   "lowest-charge": each("percent", "charge down to which full pitch can be held"),
 } as const satisfies Readonly<Record<string, Entry>>;
 

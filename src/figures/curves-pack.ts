@@ -4,8 +4,8 @@ import { fromCelsius, rpm } from "#model/constants";
 import { loadedVoltage } from "#model/currents";
 import { packResistance, resistanceFactor } from "#model/pack";
 import { currentForTorque, operatingPoint, type Powertrain } from "#model/powertrain";
-import { ceilingAt } from "#model/steady";
 import { ceilingCurve } from "./curves.ts";
+import { drawnNow } from "./drawn.ts";
 import { type Figures, figuresOf } from "./figures.ts";
 import type { LoadName } from "./rig.ts";
 
@@ -60,13 +60,9 @@ export function packVoltages(figures: Figures, mode: number): PackVoltages {
   };
 }
 
-/** Current out of the pack under a load of a mode, A, at the machine's charge; null where the rotor doesn't turn. Source: as above. */
-export function loadCurrent(figures: Figures, load: LoadName, mode: number): number | null {
-  const found = figures.bearings.point(load, mode);
-  if (found) return found.packCurrent;
-  const ceiling = ceilingAt(figures.rig.train, figures.rig.load(load, mode));
-  return drawn(figures, figures.rig.train, load, mode, ceiling.ok ? ceiling.speed / rpm : null);
-}
+/** Current out of the pack under a load of a mode, A, at the machine's charge; null where the rotor doesn't turn. Source: `drawnNow`. */
+export const loadCurrent = (figures: Figures, load: LoadName, mode: number): number | null =>
+  drawnNow(figures, load, mode)?.current ?? null;
 
 /** The pack at a charge, at a mode's full pitch: V at rest, V under load, and the share of its voltage that holds the set speed. */
 export interface PackMoment {

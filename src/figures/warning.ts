@@ -15,6 +15,7 @@ export type WarningName =
   | "tail-speed-high"
   | "tail-thrust-short"
   | "hover-pitch-short"
+  | "hover-speed-lost"
   | "learning-speed-over-limit";
 
 export interface Warning {

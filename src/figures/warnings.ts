@@ -2,8 +2,10 @@
 import { fieldAt } from "#machine/fields";
 import { inSentence } from "#machine/words";
 import { rpm } from "#model/constants";
+import { reserveCharge } from "#model/endurance";
 import { bandPlace } from "#model/reference";
 import { contactWith } from "./curves-gears.ts";
+import { drawnNow } from "./drawn.ts";
 import type { Figures } from "./figures.ts";
 import { biggerPinion, helpFor } from "./help.ts";
 import {
@@ -52,14 +54,22 @@ function staleReference({ bearings, rig }: Figures): Found {
 
 /** More pitch than the mode's highest, asked for by the hover alone. */
 function hoverPitchShort(figures: Figures, mode: number): Found {
-  const [hover, full] = (["hover", "full-pitch"] as const).map((load) => figures.bearings.torque(load, mode) ?? 0);
-  // More pitch asks for more torque: both are known already, the pitch has to be solved for.
-  if ((hover ?? 0) <= (full ?? 0)) return null;
-  const value = figures.number("hover-collective", mode);
+  const { bearings } = figures;
   const limit = figures.machine.modes[mode]?.collectiveMaxDeg ?? 0;
+  // More pitch asks for more torque, from flat pitch on: both are known already, the pitch has to be solved for.
+  const lifts = limit > 0 && (bearings.torque("hover", mode) ?? 0) <= (bearings.torque("full-pitch", mode) ?? 0);
+  if (lifts) return null;
+  const value = figures.number("hover-collective", mode);
   if (value === null || !isOver(value, limit)) return null;
-  const words = warningWords.hoverPitch(nameOf(figures, mode), value, limit);
+  const words = warningWords.hoverPitch(nameOf(figures, mode), value, limit, liftsFaster(figures, mode));
   return { name: "hover-pitch-short", value, limit, unit: "deg", words };
+}
+
+/** Whether the mode's full pitch would lift the machine at the fastest head speed that there is and that the makers allow. */
+function liftsFaster({ machine, rig, bearings }: Figures, mode: number): boolean {
+  const speed = Math.min(bearings.ceiling("full-pitch", mode) ?? 0, fastestAllowed(machine, rig.ratio) * rpm);
+  const { headSpeed = 0, collectiveMax: collective = 0 } = rig.parts.modes[mode] ?? {};
+  return speed > headSpeed && rig.main.thrustAt({ speed, collective }) >= rig.weight;
 }
 
 function poorMesh(figures: Figures): Found {
@@ -153,17 +163,41 @@ function tipMachHigh(figures: Figures, mode: number): Found {
   };
 }
 
+/** The larger of the currents in hover and at full pitch; at full duty where the mode isn't held. */
 function packCurrentHigh(figures: Figures, mode: number): Found {
-  const value = figures.number("full-pitch-pack-current", mode);
+  const [hover, full] = [drawnNow(figures, "hover", mode), drawnNow(figures, "full-pitch", mode)];
+  const more = (hover?.current ?? 0) > (full?.current ?? 0);
+  const most = more ? hover : full;
   const limit = packCurrentLimit(figures.machine);
-  if (value === null || !isOver(value, limit)) return null;
-  const words = warningWords.packCurrent(`Full pitch in "${nameOf(figures, mode)}"`, value, limit, currentRateLimit);
-  return { name: "pack-current-high", value, limit, unit: "A", words };
+  if (most === null || !isOver(most.current, limit)) return null;
+  const { current, fullDuty } = most;
+  const words = warningWords.packCurrent(
+    nameOf(figures, mode),
+    { load: more ? "hover" : "full-pitch", current, fullDuty },
+    limit,
+    currentRateLimit,
+  );
+  return { name: "pack-current-high", value: current, limit, unit: "A", words };
+}
+
+/** A hover that ends before the reserve, because the sinking pack no longer holds it. */
+function hoverLost(figures: Figures, mode: number): Found {
+  const found = figures.bearings.ends("hover", mode);
+  if (found?.because !== "speed lost") return null;
+  const [value, limit] = [100 * found.end, 100 * reserveCharge];
+  return {
+    name: "hover-speed-lost",
+    value,
+    limit,
+    unit: "percent",
+    words: warningWords.hoverLost(nameOf(figures, mode), value, limit),
+  };
 }
 
 const modeChecks: readonly ModeCheck[] = [
   band,
   headroom,
+  hoverLost,
   hoverPitchShort,
   ...makersChecks,
   tipMachHigh,

@@ -14,6 +14,21 @@ function apart(value: number, limit: number, decimals: number, unit = ""): reado
   return one !== other || decimals >= 4 ? [one, other] : apart(value, limit, decimals + 1, unit);
 }
 
+/** The same of figures that may be small: at least two figures of each that count. */
+function apartSmall(value: number, limit: number, unit: string, digits = 2): readonly [string, string] {
+  const round = (shown: number) =>
+    Number(Math.abs(shown) >= 10 ** (digits - 1) ? shown.toFixed(digits - 1) : shown.toPrecision(digits));
+  const [one, other] = [withUnit(value, unit, { round }), withUnit(limit, unit, { round })];
+  return one !== other || digits >= 5 ? [one, other] : apartSmall(value, limit, unit, digits + 1);
+}
+
+/** What a load of a mode draws from the pack, A. */
+interface Draws {
+  readonly load: "hover" | "full-pitch";
+  readonly current: number;
+  readonly fullDuty: boolean;
+}
+
 /** Clauses as a sentence. */
 const sentence = (clauses: string): string => `${clauses.charAt(0).toUpperCase()}${clauses.slice(1)}.`;
 
@@ -100,18 +115,21 @@ export const warningWords = {
   },
   tipMach: (mode: string, mach: number, limit: number) =>
     `In "${mode}" the tips reach Mach ${apart(mach, limit, 2).join(". Above about ")} drag climbs steeply and noise with it; in fast flight the advancing blade is faster still.`,
-  packCurrent: (load: string, current: number, limit: number, rate: number) => {
+  packCurrent: (mode: string, { load, current, fullDuty }: Draws, limit: number, rate: number) => {
     const [drawn, most] = apart(current, limit, 0, "A");
-    return `${load} draws ${drawn}. That is more than ${cut(rate, 0)} C (${most}), which most packs don't bear. The pack maker's own figure comes first.`;
+    const what = `${load === "hover" ? "Hover" : "Full pitch"} in "${mode}" draws ${drawn}${fullDuty ? " at full duty" : ""}`;
+    return `${what}. That is more than ${cut(rate, 0)} C (${most}), which most packs don't bear. The pack maker's own figure comes first.`;
   },
+  hoverLost: (mode: string, end: number, reserve: number) =>
+    `"${mode}" is held in hover only down to ${apart(end, reserve, 0, "%").join(" of charge: the time counts to there, not to ")}.`,
   learningRun: (what: TurningPart, speed: number, limit: number) =>
     `The learning run would turn the ${what} at ${apart(speed, limit, 0, "rpm").join("; its limit is ")}. Don't learn with these parts. ${what === "rotor" ? "Fit a smaller pinion" : "Fly fewer cells"}, or learn at less throttle if your controller takes that.`,
-  hoverPitch: (mode: string, needed: number, most: number) =>
-    `To hover in "${mode}" the blades need ${apart(needed, most, 1, "°").join(" of pitch; the mode gives ")}. It won't lift off. Allow more pitch, more head speed or less weight.`,
+  hoverPitch: (mode: string, needed: number, most: number, faster: boolean) =>
+    `To hover in "${mode}" the blades need ${apart(needed, most, 1, "°").join(" of pitch; the mode gives at most ")}. It won't lift off. Allow more pitch${faster ? ", more head speed" : ""} or less weight.`,
   mesh: (ratio: number, limit: number, pinion: number) =>
     `With ${pinion} teeth on the pinion, ${apart(ratio, limit, 2).join(" pairs of teeth share the load on average; below ")} the mesh runs rough and wears.`,
   tailThrust: (mode: string, needed: number, most: number) =>
-    `At full pitch in "${mode}" the tail must push with ${apart(needed, most, 1, "N").join("; its blades give ")} at most there, by this model. The machine will turn away until you ease the pitch. A faster tail, longer tail blades or less pitch would help.`,
+    `At full pitch in "${mode}" the tail must push with ${apartSmall(needed, most, "N").join("; its blades give ")} at most there, by this model. The machine will turn away until you ease the pitch. A faster tail, longer tail blades or less pitch would help.`,
   tailSpeed: (mode: string, speed: number, limit: number) =>
     `In "${mode}" the tail rotor turns ${apart(speed, limit, 0, "rpm").join("; above ")} its tips come near the speed at which drag climbs steeply. Its maker's limit comes first.`,
 } as const;

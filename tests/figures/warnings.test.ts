@@ -37,6 +37,9 @@ function tail(share: number): Machine {
 }
 const pitch = (most: number) => machineWith({ "modes.0.collectiveMaxDeg": most });
 const hoverDeg = figuresOf(machineWith({})).number("hover-collective", 0)!;
+const hovering = (headRpm: number) => machineWith({ "modes.0.headRpm": headRpm, "modes.0.collectiveMaxDeg": 7 });
+/** The most that the club trainer turns in hover on the charge at which one lands: 20 %, common practice, no source. */
+const atReserve = figuresOf(machineWith({ "pack.chargePercent": 20 })).number("ceiling-hover", 0)!;
 const rated = (limit: number) => machineWith({ "mainRotor.ratedRpm": limit });
 const learningRpm = figuresOf(machineWith({})).number("learning-head-speed")!;
 const ceiling = figuresOf(machineWith({})).number("ceiling-full-pitch", 0)!;
@@ -59,6 +62,15 @@ const cases: [name: WarningName, beyond: Machine, inside: Machine, limit: number
   ["pinion-mesh-poor", machineWith({ "gears.pinionTeeth": 9 }), machineWith({ "gears.pinionTeeth": 10 }), 1.2, "1.19"],
   ["tail-thrust-short", tail(0.9), tail(1.1), Number.NaN, '"gentle"', "ease the pitch"],
   ["hover-pitch-short", pitch(hoverDeg - 0.02), pitch(hoverDeg + 0.02), hoverDeg - 0.02, '"gentle"', "won't lift off"],
+  [
+    "hover-speed-lost",
+    hovering(atReserve + 1),
+    hovering(atReserve - 1),
+    20,
+    '"gentle"',
+    "in hover only down to",
+    "counts to there",
+  ],
   ["learning-speed-over-limit", rated(learningRpm - 1), rated(learningRpm), learningRpm - 1, "the rotor at"],
   ["tail-speed-high", standard(machRpm(0.091) / 4.6 + 1), standard(machRpm(0.091) / 4.6 - 1), machRpm(0.091), "tail"],
 ];
@@ -82,6 +94,7 @@ describe("a warning", () => {
       "blade-speed-over-limit",
       "electrical-speed-over-limit",
       "hover-pitch-short",
+      "hover-speed-lost",
       "learning-speed-over-limit",
       "motor-speed-over-limit",
       "no-headroom",
@@ -106,12 +119,54 @@ describe("a warning", () => {
     expect(of("electrical-speed-over-limit")[0]).toBeCloseTo(240_050, 6);
     expect(of("pinion-mesh-poor")[0]).toBeCloseTo(undercutContactRatio(9), 12);
     const units = cases.map(([name]) => of(name)[1]);
-    expect(units.join(" ")).toBe("percent percent rpm percent rpm rpm rpm 1 A 1 N deg rpm rpm");
+    expect(units.join(" ")).toBe("percent percent rpm percent rpm rpm rpm 1 A 1 N deg percent rpm rpm");
   });
 
   it("measures current against the capacity of the pack", () => {
     const { value, limit } = find(drawing(40), "pack-current-high")!;
     expect(value! / limit).toBeCloseTo(40 / currentRateLimit, 9);
+  });
+
+  it("goes on telling of the current where the mode isn't held any more, at full duty", () => {
+    const at = (headRpm: number) =>
+      machineWith({ "pack.capacityMah": 1800, "modes.0.headRpm": headRpm, "modes.0.collectiveMaxDeg": 12 });
+    const [held, lost] = [2720, 2790].map((headRpm) => find(at(headRpm), "pack-current-high"));
+    expect(figuresOf(at(2790)).number("full-pitch-pack-current", 0)).toBeNull();
+    expect(held!.words).not.toContain("full duty");
+    expect(lost!.words).toMatch(/^Full pitch in "gentle" draws 66\sA at full duty\. .* 35 C \(63\sA\), which most/);
+    expect(lost!.value! > held!.value!).toBe(true);
+    // All of the pack's volts on the motor: I = (U - k G w) / R, by definition.
+    const { train } = figuresOf(at(2790)).rig;
+    const speed = figuresOf(at(2790)).number("ceiling-full-pitch", 0)! * rpm;
+    const resistance = train.motorResistance + train.controllerResistance + train.packResistance;
+    expect(lost!.value).toBeCloseTo(
+      (train.openVoltage - train.torqueConstant * train.gearRatio * speed) / resistance,
+      6,
+    );
+  });
+
+  it("looks at the current in hover too, and tells of the larger one", () => {
+    const current = figuresOf(machineWith({})).number("hover-pack-current", 0)!;
+    const machine = machineWith({ "pack.capacityMah": (1000 * current) / 40, "modes.0.collectiveMaxDeg": 3 });
+    const { value, words } = find(machine, "pack-current-high")!;
+    expect(value).toBe(figuresOf(machine).number("hover-pack-current", 0));
+    expect(words).toMatch(/^Hover in "gentle" draws/);
+  });
+
+  it("of a hover that needs more pitch is given where all of the mode's pitch is negative", () => {
+    const machine = machineWith({ "modes.0.collectiveMinDeg": -14, "modes.0.collectiveMaxDeg": -10 });
+    const { value, limit, words } = find(machine, "hover-pitch-short")!;
+    expect([value! > 0, limit]).toEqual([true, -10]);
+    expect(words).toContain("at most −10°");
+    // No speed lifts with that.
+    expect(words).toMatch(/Allow more pitch or less weight\.$/);
+    expect(find(pitch(hoverDeg - 0.02), "hover-pitch-short")!.words).toContain("more head speed");
+  });
+
+  it("calls a mode without a name by its number", () => {
+    const named = tail(0.9);
+    const words = find(machineWith({ "modes.0.name": "" }, named), "tail-thrust-short")!.words;
+    expect(words).toMatch(/^At full pitch in "1" /);
   });
 
   it("of the blades isn't given where no limit is printed", () => {

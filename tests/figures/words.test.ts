@@ -51,15 +51,20 @@ describe("warnings in words", () => {
       `"slow" can't be held in hover: at this speed the blades would stall before they carry the machine. Help.`,
     );
     expect(warningWords.bladeSpeed("fast", 2900, 2800)).toMatch(/2,900\srpm.*2,800\srpm/);
-    expect(warningWords.packCurrent('Hover in "fast"', 120.4, 115.5, 35)).toMatch(
+    const draws = { load: "hover", current: 120.4, fullDuty: false } as const;
+    expect(warningWords.packCurrent("fast", draws, 115.5, 35)).toMatch(
       /^Hover in "fast" draws 120\sA\. .* 35 C \(116\sA\)/,
     );
+    expect(warningWords.packCurrent("fast", { ...draws, fullDuty: true }, 115.5, 35)).toContain("at full duty.");
   });
 
   it("tell a figure from its limit, however near it is", () => {
     expect(warningWords.aboveBand("fast", 90.004, 90, true)).toMatch(/asks for 90\.004\s% .* ends at 90\s%/);
     expect(warningWords.bladeSpeed("fast", 2800.3, 2800)).toMatch(/2,800\.3\srpm.*2,800\srpm/);
-    expect(warningWords.tailThrust("slow", 0.058, 0.051)).toMatch(/0\.06\sN.*0\.05\sN/);
+    expect(warningWords.tailThrust("slow", 0.058, 0.051)).toMatch(/0\.058\sN.*0\.051\sN/);
+    expect(warningWords.tailThrust("slow", 0.31, 0.0412)).toMatch(/0\.31\sN.*0\.041\sN/);
+    expect(warningWords.tailThrust("slow", 12.34, 7.31)).toMatch(/12\.3\sN.*7\.3\sN/);
+    expect(warningWords.hoverLost("slow", 20.3, 20)).toMatch(/20\.3\s% of charge.*20\s%/);
   });
 
   it("name a way into the band only where there is one", () => {
