@@ -69,17 +69,23 @@ export function helpFor(figures: Figures, mode: number): Help {
 
 const headRpm = ({ machine }: Figures, mode: number): number => machine.modes[mode]?.headRpm ?? 0;
 
-/** Torques that the loads ask for at a head speed in rad/s; null where one of them can't be had, or hovers beyond full pitch. */
-function torquesAt({ rig }: Figures, mode: number, speed: number): readonly number[] | null {
+/** Torques, N m, that hover and full pitch ask for. */
+type Torques = readonly [hover: number, full: number];
+
+/** Torques at a head speed in rad/s; null where one of them can't be had. */
+function torquesAt({ rig }: Figures, mode: number, speed: number): Torques | null {
   const [hover = null, full = null] = loads.map((load) => rig.load(load, mode)(speed));
-  return hover === null || full === null || hover > full ? null : [hover, full];
+  return hover === null || full === null ? null : [hover, full];
 }
 
-const holds = (train: Powertrain, speed: number, torques: readonly number[]): boolean =>
+/** Whether full pitch is more than the hover takes: more pitch asks for more torque. */
+const lifts = ([hover, full]: Torques): boolean => hover <= full;
+
+const holds = (train: Powertrain, speed: number, torques: Torques): boolean =>
   torques.every((torque) => operatingPoint(train, speed, torque) !== null);
 
 /** How long all of it is held from a charge on, s. */
-function lasts({ rig }: Figures, speed: number, torques: readonly number[], from: number): number {
+function lasts({ rig }: Figures, speed: number, torques: Torques, from: number): number {
   const { capacity } = rig.parts.pack;
   const times = torques.map((torque) => endurance(rig.train, speed, torque, capacity, from, rig.voltageAt)?.time ?? 0);
   return Math.min(...times);
@@ -106,13 +112,18 @@ function slowerSpeed(figures: Figures, mode: number): HeldFor | null {
   const lowest = Math.ceil((figures.number("usable-low-head-speed") ?? 0) / ROUND_RPM);
   const end = figures.number("usable-high-head-speed") ?? Number.POSITIVE_INFINITY;
   const most = Math.min(fastestAllowed(machine, rig.ratio), end, headRpm(figures, mode) - ROUND_RPM);
+  const before = torquesAt(figures, mode, headRpm(figures, mode) * rpm);
+  const lifted = before === null || lifts(before);
   const below = (at: number): number | null => {
     const train = rig.trainAt(at);
     const ceilings = loads.map((load) => ceilingAt(train, rig.load(load, mode)));
     const speeds = ceilings.map((found) => (found.ok ? found.speed / rpm : 0));
     const steps = Math.floor(Math.min(most, ...speeds) / ROUND_RPM);
-    const torques = steps < lowest ? null : torquesAt(figures, mode, steps * ROUND_RPM * rpm);
-    return torques && holds(train, steps * ROUND_RPM * rpm, torques) ? steps : null;
+    const speed = steps * ROUND_RPM * rpm;
+    const torques = steps < lowest ? null : torquesAt(figures, mode, speed);
+    if (!torques || !holds(train, speed, torques)) return null;
+    // A mode that lifts off must do so then.
+    return !lifted || lifts(torques) ? steps : null;
   };
   const kept = below(lastCharge(figures));
   if (kept !== null)
@@ -139,10 +150,10 @@ function slowerSpeed(figures: Figures, mode: number): HeldFor | null {
 }
 
 /**
- * Whether a mode would lie inside the usable band with another chain, with the reference learned anew, and no limit of a maker
- * be passed; `reserve` asks that it be held down to the last charge too.
+ * Whether a mode would lie inside the usable band with another chain, with the reference learned anew, be held down to a charge,
+ * and no limit of a maker be passed.
  */
-function does(figures: Figures, mode: number, chainAt: (charge: number) => Powertrain, reserve: boolean): boolean {
+function does(figures: Figures, mode: number, chainAt: (charge: number) => Powertrain, downTo: number): boolean {
   const { machine, rig } = figures;
   const { usableLow, usableHigh } = rig.parts.controller;
   const head = headRpm(figures, mode);
@@ -152,9 +163,8 @@ function does(figures: Figures, mode: number, chainAt: (charge: number) => Power
   if (!learned || tooFastAt(machine, learned.head / rpm, full.gearRatio)) return false;
   if (tooFastAt(machine, head, full.gearRatio)) return false;
   if (bandPlace((speed * full.gearRatio) / learned.reference, usableLow, usableHigh) !== "inside") return false;
-  if (!reserve) return true;
   const torques = torquesAt(figures, mode, speed);
-  if (!torques || !holds(chainAt(lastCharge(figures)), speed, torques)) return false;
+  if (!torques || !holds(chainAt(downTo), speed, torques)) return false;
   const currents = torques.map((torque) => operatingPoint(chainAt(rig.parts.pack.charge), speed, torque)?.packCurrent);
   return currents.every((current) => current !== undefined && !isOver(current, packCurrentLimit(machine)));
 }
@@ -168,16 +178,18 @@ function firstThat(helps: (count: number) => boolean, now: number, more: number,
 
 /**
  * Teeth of the smallest larger pinion that brings a mode into the usable band within the makers' limits; with `reserve` one that
- * also holds it down to the reserve. Errors: null when none of the next few does. Source: `learnedWith`, `operatingPoint`.
+ * holds it down to the reserve, else one that holds it now. Errors: null when none of the next few does. Source: `learnedWith`, `operatingPoint`.
  */
 export function biggerPinion(figures: Figures, mode: number, reserve: boolean): number | null {
   const { rig } = figures;
-  const helps = (teeth: number) => does(figures, mode, (charge) => chainWithTeeth(rig, teeth, charge), reserve);
+  const downTo = reserve ? lastCharge(figures) : rig.parts.pack.charge;
+  const helps = (teeth: number) => does(figures, mode, (charge) => chainWithTeeth(rig, teeth, charge), downTo);
   return firstThat(helps, rig.parts.gears.pinionTeeth, MORE_TEETH, mostTeeth);
 }
 
 function moreCells(figures: Figures, mode: number): number | null {
   const { rig } = figures;
-  const helps = (cells: number) => does(figures, mode, (charge) => chainWithCells(rig, cells, charge), true);
+  const downTo = lastCharge(figures);
+  const helps = (cells: number) => does(figures, mode, (charge) => chainWithCells(rig, cells, charge), downTo);
   return firstThat(helps, rig.parts.pack.cells, MORE_CELLS, mostCells);
 }

@@ -66,4 +66,19 @@ describe("a bigger pinion for the band alone", () => {
       !said(anew(machine, { "gears.pinionTeeth": count })).includes("above-usable-band");
     expect([inside(teeth - 1), inside(teeth)]).toEqual([false, true]);
   });
+
+  it("is none where a bigger one makes the rotor slower", () => {
+    // A weak motor past the pinion that makes it fastest: the mode is just held, and one tooth more would lose it.
+    const over = (pinionTeeth: number) => {
+      const gears = { "gears.pinionTeeth": pinionTeeth, "motor.resistanceMilliohm": 60, "mainRotor.ratedRpm": null };
+      const weak = machineWith({ ...gears, "modes.0.collectiveMaxDeg": 11, "controller.usableLowPercent": 20 });
+      const ceiling = figuresOf(weak).number("ceiling-full-pitch", 0)!;
+      const set = machineWith({ "modes.0.headRpm": Math.floor(ceiling) - 1, "pack.capacityMah": 20_000 }, weak);
+      const throttle = figuresOf(set).number("throttle", 0)!;
+      return machineWith({ "controller.usableHighPercent": Math.floor(throttle) }, set);
+    };
+    for (const pinion of [18, 30]) expect(said(over(pinion))).toEqual(["above-usable-band"]);
+    expect(biggerPinion(figuresOf(over(18)), 0, false)).toBe(19);
+    expect(biggerPinion(figuresOf(over(30)), 0, false)).toBeNull();
+  });
 });
