@@ -4,7 +4,7 @@
  */
 import { aimed, bind, type Control, newId, type Socket } from "#inputs/bound";
 import { boxFor, numberInput } from "#inputs/box";
-import { makeChoice } from "#inputs/choice";
+import { makeChoice, makeToggle } from "#inputs/choice";
 import { makeSlider } from "#inputs/slider";
 import { readTyped, withUnit } from "#inputs/typed";
 import type { Which } from "#machine/bench";
@@ -32,7 +32,10 @@ const ratioOf = ({ gears: { pinionTeeth, mainTeeth, secondStage } }: Machine): n
 
 function partsInWords(parts: FittedParts): string {
   const kv = withUnit(parts.kvRpmPerVolt, fieldAt("motor.kvRpmPerVolt"));
-  const gears = `${parts.pinionTeeth}\u202f:\u202f${parts.mainTeeth}`;
+  const { secondStage } = parts;
+  const pairs = [[parts.pinionTeeth, parts.mainTeeth]];
+  if (secondStage) pairs.push([secondStage.driverTeeth, secondStage.drivenTeeth]);
+  const gears = pairs.map((pair) => pair.join("\u202f:\u202f")).join(" × ");
   const rotor = `${en.learned.bladeCount(parts.bladeCount)}, ${withUnit(parts.diameterMm, fieldAt("mainRotor.diameterMm"))}`;
   return en.learned.parts(en.learned.cells(parts.cells), kv, gears, rotor);
 }
@@ -82,6 +85,23 @@ function makeHeadSpeed(socket: Socket): Control {
       shown = next;
     },
   };
+}
+
+/** The second stage while it learned: whether there was one, and its two gears. */
+function stageThen(socket: Socket): HTMLElement[] {
+  const path = `${LEARNED}.fittedWith.secondStage`;
+  const gears = ["driverTeeth", "drivenTeeth"].map(
+    (key) => bind(socket, makeSlider(socket, `${path}.${key}`, { boxOnly: true })).element,
+  );
+  const inside = el(socket.doc, "div", { class: "second-stage" }, ...gears);
+  bind(socket, {
+    element: inside,
+    part: "controller",
+    refresh({ controller: { learned } }: Machine) {
+      inside.hidden = !learned.fittedWith?.secondStage;
+    },
+  });
+  return [bind(socket, makeToggle(socket, path, en.panel.secondStage)).element, inside];
 }
 
 /** Builds the section; all of it follows the bench from then on. */
@@ -141,6 +161,7 @@ export function makeLearned(socket: Socket): HTMLElement {
         const control = key === "chemistry" ? makeChoice(socket, path) : makeSlider(socket, path, { boxOnly: true });
         edit.append(bind(socket, control).element);
       }
+      edit.append(...stageThen(socket));
     },
   });
   return host;

@@ -1,6 +1,6 @@
 /** The reference of a machine's controller: measured, to be expected, or learned with other parts. */
 import { fittedNow, type Machine, type FittedParts as RecordedParts } from "#machine/machine";
-import { ratioOf } from "#model/gears";
+import { type GearTrain, ratioOf } from "#model/gears";
 import { differingParts, type FittedParts, learnedReference } from "#model/reference";
 import { learningSpeed } from "#model/steady";
 import { type Rig, rigOf } from "./rig.ts";
@@ -19,13 +19,20 @@ export interface Reference {
   readonly differing: readonly (keyof RecordedParts)[];
 }
 
+/** The gear train while it learned; a second stage that nobody knows of is taken to be that of now. */
+const gearsThen = ({ secondStage }: Machine["gears"], then: RecordedParts): GearTrain => ({
+  pinionTeeth: then.pinionTeeth,
+  mainTeeth: then.mainTeeth,
+  secondStage: then.secondStage === undefined ? secondStage : then.secondStage,
+});
+
 /** The machine as it was when it learned: the parts fitted then in place of today's. */
 function machineThen(machine: Machine, then: RecordedParts): Machine {
   return {
     ...machine,
     pack: { ...machine.pack, cells: then.cells, chemistry: then.chemistry },
     motor: { ...machine.motor, kvRpmPerVolt: then.kvRpmPerVolt },
-    gears: { ...machine.gears, pinionTeeth: then.pinionTeeth, mainTeeth: then.mainTeeth },
+    gears: { ...machine.gears, ...gearsThen(machine.gears, then) },
     mainRotor: {
       ...machine.mainRotor,
       blades: then.bladeCount,
@@ -44,6 +51,7 @@ const comparable = (parts: RecordedParts): FittedParts => ({
   bladeCount: parts.bladeCount,
   diameter: parts.diameterMm,
   chord: parts.chordMm,
+  secondStage: parts.secondStage,
 });
 
 const recordedName: Readonly<Record<keyof FittedParts, keyof RecordedParts>> = {
@@ -55,6 +63,7 @@ const recordedName: Readonly<Record<keyof FittedParts, keyof RecordedParts>> = {
   bladeCount: "bladeCount",
   diameter: "diameterMm",
   chord: "chordMm",
+  secondStage: "secondStage",
 };
 
 /** Head speed of the learning run, rad/s: open loop with a full pack and flat pitch, whatever charge the pack has now. */
@@ -73,7 +82,7 @@ export function referenceOf(rig: Rig): Reference {
       )
     : [];
   const stale = fittedWith !== null && differing.length > 0;
-  const ratioThen = stale ? ratioOf({ ...rig.parts.gears, ...fittedWith }) : rig.ratio;
+  const ratioThen = stale ? ratioOf(gearsThen(rig.machine.gears, fittedWith)) : rig.ratio;
   // Nothing measured: what the controller stored is what those parts would have given.
   const then = stale && measured === null ? expected(rigOf(machineThen(rig.machine, fittedWith))) : learning;
   const held = measured ?? (then === null ? null : then * ratioThen);

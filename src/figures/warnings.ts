@@ -1,5 +1,5 @@
 /** Everything that stands against a machine, by name: the figure, its limit, and the reason in words. */
-import { fieldAt } from "#machine/fields";
+import { shapeAt } from "#machine/fields";
 import { inSentence } from "#machine/words";
 import { rpm } from "#model/constants";
 import { reserveCharge } from "#model/endurance";
@@ -41,7 +41,7 @@ function staleReference({ bearings, rig }: Figures): Found {
   if (state !== "stale") return null;
   const change = 100 * (ratioThen / rig.ratio - 1);
   const parts = differing.map((key) =>
-    inSentence(fieldAt(`controller.learned.fittedWith.${key}`).name.replace(/ while it learned$/, "")),
+    inSentence((shapeAt(`controller.learned.fittedWith.${key}`)?.name ?? key).replace(/ while it learned$/, "")),
   );
   return {
     name: "stale-reference",

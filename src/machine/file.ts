@@ -9,7 +9,7 @@ import { sentences } from "./words.ts";
 const LONGEST = 1_000_000;
 
 function ordered(shape: Shape, value: unknown): unknown {
-  if (isLeaf(shape) || value === null) return value;
+  if (isLeaf(shape) || value === null || value === undefined) return value;
   if (shape.kind === "list") return (value as readonly unknown[]).map((item) => ordered(shape.of, item));
   const held = value as Readonly<Record<string, unknown>>;
   return Object.fromEntries(Object.entries(shape.entries).map(([key, entry]) => [key, ordered(entry, held[key])]));

@@ -43,6 +43,7 @@ function leafSchema(leaf: Leaf): Pass<unknown> {
 
 /** A field whose owner may have nothing to say needn't be written at all. */
 function entrySchema(entry: Shape): Pass<unknown> {
+  if (entry.kind === "group" && entry.absentMeans !== undefined) return v.optional(schemaOf(entry));
   const open = entry.kind === "nullable number" || (entry.kind === "group" && entry.nullMeans !== null);
   return open ? v.optional(schemaOf(entry), null) : schemaOf(entry);
 }
@@ -51,12 +52,11 @@ function groupSchema(group: GroupShape): Pass<unknown> {
   const entries = Object.entries(group.entries).map(([key, entry]) => [key, entrySchema(entry)] as const);
   const whole = v.object(Object.fromEntries(entries));
   if (group.nullMeans === null) return v.pipe(whole, v.title(group.name));
-  return v.pipe(
-    v.nullable(whole),
-    v.title(group.name),
-    v.description(`null: ${group.nullMeans}`),
-    v.metadata({ default: null }),
-  );
+  const nullMeans = `null: ${group.nullMeans}`;
+  const titled = v.pipe(v.nullable(whole), v.title(group.name));
+  return group.absentMeans === undefined
+    ? v.pipe(titled, v.description(nullMeans), v.metadata({ default: null }))
+    : v.pipe(titled, v.description(`${nullMeans}; missing: ${group.absentMeans}`));
 }
 
 const made = new WeakMap<Shape, Pass<unknown>>();
@@ -108,5 +108,6 @@ export function fittedNow(machine: Machine): FittedParts {
     bladeCount: mainRotor.blades,
     diameterMm: mainRotor.diameterMm,
     chordMm: mainRotor.chordMm,
+    secondStage: gears.secondStage,
   };
 }

@@ -77,6 +77,8 @@ export interface GroupShape<E extends Entries = Entries> {
   readonly name: string;
   /** Whether the whole group may be null, and what that means. */
   readonly nullMeans: string | null;
+  /** Only where the group came later than the records that may lack it: what its absence means, which then isn't null. */
+  readonly absentMeans?: string;
   readonly entries: E;
 }
 
@@ -105,18 +107,24 @@ export type ValueOf<S> =
         ? number | null
         : S extends NumberShape | IntegerShape
           ? number
-          : S extends NullableGroupShape<infer E>
-            ? ValuesOf<E> | null
-            : S extends GroupShape<infer E>
-              ? ValuesOf<E>
-              : S extends ListShape<infer E>
-                ? readonly ValuesOf<E>[]
-                : never;
+          : S extends LaterGroupShape<infer E>
+            ? ValuesOf<E> | null | undefined
+            : S extends NullableGroupShape<infer E>
+              ? ValuesOf<E> | null
+              : S extends GroupShape<infer E>
+                ? ValuesOf<E>
+                : S extends ListShape<infer E>
+                  ? readonly ValuesOf<E>[]
+                  : never;
 
 export type ValuesOf<E> = { readonly [K in keyof E]: ValueOf<E[K]> };
 
 export interface NullableGroupShape<E extends Entries = Entries> extends GroupShape<E> {
   readonly nullMeans: string;
+}
+
+export interface LaterGroupShape<E extends Entries = Entries> extends NullableGroupShape<E> {
+  readonly absentMeans: string;
 }
 
 export interface WholeGroupShape<E extends Entries = Entries> extends GroupShape<E> {
@@ -162,6 +170,13 @@ export const groupOrNull = <E extends Entries>(name: string, nullMeans: string, 
   entries,
 });
 
+/** The same of a group that came later: older records don't have it, and `absentMeans` says what that stands for. */
+export const groupOrAbsent = <E extends Entries>(
+  name: string,
+  means: { readonly null: string; readonly absent: string },
+  entries: E,
+): LaterGroupShape<E> => ({ ...groupOrNull(name, means.null, entries), absentMeans: means.absent });
+
 /** A list of like groups. */
 export const list = <E extends Entries>(
   name: string,
@@ -173,12 +188,13 @@ export const list = <E extends Entries>(
 /** Whether a shape is a single value: a field. */
 export const isLeaf = (shape: Shape): shape is Leaf => shape.kind !== "group" && shape.kind !== "list";
 
-/** The value that a shape has where nothing is said: null for a group that may be null. */
+/** The value that a shape has where nothing is said: null for a group that may be null, or that it isn't there at all. */
 export function defaultOf<S extends Shape>(shape: S): ValueOf<S> {
   const value = (any: Shape): unknown => {
     if (any.kind === "list") return any.default;
     if (any.kind !== "group") return any.default;
-    return any.nullMeans === null ? filled(any) : null;
+    if (any.nullMeans === null) return filled(any);
+    return any.absentMeans === undefined ? null : undefined;
   };
   return value(shape) as ValueOf<S>;
 }

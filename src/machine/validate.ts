@@ -53,7 +53,7 @@ class Reader {
       // A field whose owner may have nothing to say is not missed.
       const open = shape.kind === "nullable number" || (shape.kind === "group" && shape.nullMeans !== null);
       if (!open) this.problems.push({ path, value: undefined, words: sentences.missing(called(path, shape), shape) });
-      return open ? null : defaultOf(shape);
+      return open && !("absentMeans" in shape) ? null : defaultOf(shape);
     }
     if (shape.kind === "group") return this.group(shape, input, fallback, path);
     if (shape.kind === "list") return this.list(shape, input, fallback, path);

@@ -100,16 +100,30 @@ export interface FittedParts {
   readonly bladeCount: number;
   readonly diameter: number;
   readonly chord: number;
+  /** Null: none; undefined: nobody knows. */
+  readonly secondStage: SecondStage | null | undefined;
+}
+
+interface SecondStage {
+  readonly driverTeeth: number;
+  readonly drivenTeeth: number;
 }
 
 /**
  * Which parts differ from those fitted when the controller learned; none: the reference is fresh. Numbers are the same
- * within a millionth (ratio). Source: definition.
+ * within a millionth (ratio); a part that nobody knows of doesn't differ. Source: definition.
  */
 export function differingParts(now: FittedParts, then: FittedParts): (keyof FittedParts)[] {
-  const differs = (a: string | number, b: string | number) =>
+  const differs = <T>(a: T, b: T): boolean =>
     typeof a === "number" && typeof b === "number" ? Math.abs(a - b) > 1e-6 * Math.abs(b) : a !== b;
-  return (Object.keys(then) as (keyof FittedParts)[]).filter((key) => differs(now[key], then[key]));
+  const stageDiffers = (a: FittedParts["secondStage"], b: FittedParts["secondStage"]): boolean => {
+    if (a === undefined || b === undefined) return false;
+    if (a === null || b === null) return a !== b;
+    return differs(a.driverTeeth, b.driverTeeth) || differs(a.drivenTeeth, b.drivenTeeth);
+  };
+  return (Object.keys(then) as (keyof FittedParts)[]).filter((key) =>
+    key === "secondStage" ? stageDiffers(now[key], then[key]) : differs(now[key], then[key]),
+  );
 }
 
 /** What a mode does under a reference learned with other gears. */

@@ -155,6 +155,18 @@ describe("what the controller has learned", () => {
     type(box(input("controller.learned.fittedWith.pinionTeeth")), "12");
     expect(learned().fittedWith?.pinionTeeth).toBe(12);
   });
+
+  it("knows the second stage that was fitted, and lets it be mended", () => {
+    bench.set("gears.secondStage", { driverTeeth: 20, drivenTeeth: 24 });
+    choose("yes");
+    expect(host.querySelector(".then")?.textContent).toContain("20\u202f:\u202f24");
+    type(box(input("controller.learned.fittedWith.secondStage.drivenTeeth")), "18");
+    expect(learned().fittedWith?.secondStage).toEqual({ driverTeeth: 20, drivenTeeth: 18 });
+    const tick = input("controller.learned.fittedWith.secondStage")!.querySelector("input")!;
+    tick.click();
+    expect(learned().fittedWith?.secondStage).toBeNull();
+    expect(bench.now.gears.secondStage).toEqual({ driverTeeth: 20, drivenTeeth: 24 });
+  });
 });
 
 describe("flight modes in the panel", () => {

@@ -3,8 +3,10 @@ import { describe, expect, it } from "vitest";
 import { figuresOf } from "#figures/figures";
 import { referenceOf } from "#figures/reference";
 import { rigOf } from "#figures/rig";
-import { defaultMachine, type FittedParts, fittedNow } from "#machine/machine";
+import { machineShape } from "#machine/fields";
+import { defaultMachine, type FittedParts, fittedNow, type Machine } from "#machine/machine";
 import { withValue } from "#machine/paths";
+import { ratioOf } from "#model/gears";
 import { anyMachine } from "../machine/arbitrary.ts";
 import { learnedAt, machineWith, tenToOne } from "./machines.ts";
 
@@ -21,6 +23,7 @@ const others: { readonly [K in keyof FittedParts]: FittedParts[K] } = {
   bladeCount: 3,
   diameterMm: 940,
   chordMm: 40,
+  secondStage: { driverTeeth: 20, drivenTeeth: 24 },
 };
 
 describe("a reference that nobody measured", () => {
@@ -128,13 +131,55 @@ describe("a stale reference", () => {
     expect(of(today).learning).toBeCloseTo(of(defaultMachine).learning!, 9);
   });
 
-  it("keeps the second stage, of which the controller knows nothing", () => {
-    const two = machineWith({ "gears.secondStage": { driverTeeth: 20, drivenTeeth: 40 } }, then);
+  it("keeps a second stage of which an older record says nothing", () => {
+    const { secondStage: _, ...older } = then.controller.learned.fittedWith!;
+    const old = withValue(then, "controller.learned.fittedWith", older);
+    const two = machineWith({ "gears.secondStage": { driverTeeth: 20, drivenTeeth: 40 } }, old);
+    expect(of(two).state).toBe("fresh");
     expect(of(withValue(two, "gears.pinionTeeth", 13)).ratioThen).toBeCloseTo(20, 12);
+  });
+
+  it.each([
+    ["another", { driverTeeth: 20, drivenTeeth: 18 }, 24 / 18],
+    ["none any more", null, 24 / 20],
+  ])("is one of a machine that has %s second stage", (_, secondStage, faster) => {
+    const stage = { "gears.pinionTeeth": 15, "gears.secondStage": { driverTeeth: 20, drivenTeeth: 24 } };
+    const learned = learnedAt(13_500, 50, machineWith(stage));
+    const now = withValue(learned, "gears.secondStage", secondStage);
+    expect(of(learned).state).toBe("fresh");
+    expect(of(now)).toMatchObject({ state: "stale", differing: ["secondStage"] });
+    // Definition of the set speed: the motor's speed stays, and the head speed goes with 1 / G.
+    expect(of(now).ratioThen / rigOf(now).ratio).toBeCloseTo(faster, 12);
+    const [before, after] = [learned, now].map((each) => figuresOf(each).number("stale-head-speed", 2)!);
+    expect(after! / before!).toBeCloseTo(faster, 9);
+    const { warnings } = figuresOf(now);
+    expect(warnings.find(({ name }) => name === "stale-reference")?.words).toContain("(second stage)");
+    expect(warnings.some(({ name, mode }) => name === "blade-speed-over-limit" && mode === 2)).toBe(true);
+  });
+
+  it("that was never measured is worked out with the stage that was fitted then", () => {
+    const two = machineWith({ "gears.secondStage": { driverTeeth: 20, drivenTeeth: 24 } });
+    const now = withValue(learnedAt(null, 50, two), "gears.secondStage", null);
+    expect(of(now).motorSpeed! / of(two).motorSpeed!).toBeCloseTo(1, 9);
   });
 });
 
 describe("on any machine", () => {
+  it("is stale after any change that moves the gear ratio", () => {
+    const gears = machineShape.entries.gears.entries;
+    fc.assert(
+      fc.property(anyMachine, anyMachine, fc.constantFrom(...Object.keys(gears)), (machine, other, key) => {
+        const learned = learnedAt(13_500, 50, machine);
+        const now = withValue(learned, `gears.${key}`, other.gears[key as keyof Machine["gears"]]);
+        const moved = Math.abs(ratioOf(now.gears) / ratioOf(learned.gears) - 1) > 1e-6;
+        if (!moved) return;
+        expect(of(now).state).toBe("stale");
+        expect(of(now).ratioThen / ratioOf(learned.gears)).toBeCloseTo(1, 9);
+      }),
+      { numRuns: 200 },
+    );
+  });
+
   it("is stale if and only if the parts fitted then are others", () => {
     fc.assert(
       fc.property(anyMachine, (machine) => {
@@ -153,5 +198,6 @@ describe("on any machine", () => {
 function differ(a: FittedParts, b: FittedParts, name: string): boolean {
   const key = name as keyof FittedParts;
   const [x, y] = [a[key], b[key]];
+  if (key === "secondStage") return y !== undefined && JSON.stringify(x) !== JSON.stringify(y);
   return typeof x === "number" && typeof y === "number" ? Math.abs(x - y) > 1e-6 * Math.abs(y) : x !== y;
 }

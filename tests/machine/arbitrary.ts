@@ -24,7 +24,8 @@ function valueFor(shape: Shape): fc.Arbitrary<unknown> {
     const whole = fc.record(
       Object.fromEntries(Object.entries(shape.entries).map(([k, entry]) => [k, valueFor(entry)])),
     );
-    return shape.nullMeans === null ? whole : fc.option(whole);
+    if (shape.nullMeans === null) return whole;
+    return shape.absentMeans === undefined ? fc.option(whole) : fc.oneof(whole, fc.constantFrom(null, undefined));
   }
   if (shape.kind === "list") {
     return fc.array(valueFor(shape.of), { minLength: shape.fewest, maxLength: shape.most });

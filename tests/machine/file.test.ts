@@ -32,6 +32,18 @@ describe("the machine file", () => {
     expect(parsed).toMatchObject({ ok: true, notes: [] });
   });
 
+  it("of a time that knew nothing of a second stage while it learned says nothing of it still", () => {
+    const text = fixture("learned-two-stage.json");
+    const parsed = parseMachineFile(text);
+    if (!parsed.ok) throw new Error("the file is bad");
+    const { gears, controller } = parsed.machine;
+    expect(gears.secondStage).not.toBeNull();
+    expect(controller.learned.fittedWith?.secondStage).toBeUndefined();
+    expect(machineToFileText(parsed.machine)).toBe(text);
+    const none = JSON.stringify(parsed.machine).replace('"chordMm":42}', '"chordMm":42,"secondStage":null}');
+    expect(readMachineFile(none).machine.controller.learned.fittedWith?.secondStage).toBeNull();
+  });
+
   it("the files of the demo machines are those that are written today", () => {
     const names = ["club-trainer.json", "garden-machine.json", "long-blades.json"];
     expect(demos.map(machineToFileText)).toEqual(names.map(fixture));

@@ -4,7 +4,7 @@ import * as v from "valibot";
 import { describe, expect, it } from "vitest";
 import { clubTrainer, demos } from "#machine/demos";
 import { type Extras, readLink, writeLink } from "#machine/link";
-import { type Machine, machineSchema } from "#machine/machine";
+import { fittedNow, type Machine, machineSchema } from "#machine/machine";
 import { withValue } from "#machine/paths";
 import { brokenRules } from "#machine/rules";
 import { anyMachine } from "./arbitrary.ts";
@@ -41,6 +41,22 @@ describe("the link", () => {
 
   it.each(old)("reads $link for good", ({ link, now, whatIf, extras }) => {
     expect(readLink(link)).toEqual({ now, whatIf, extras, problems: [] });
+  });
+
+  it("tells a second stage while it learned from none, and none from one that nobody knows of", () => {
+    const known = { ...clubTrainer.controller.learned, motorRpm: 13_500, fittedWith: fittedNow(clubTrainer) };
+    for (const secondStage of [null, undefined, { driverTeeth: 20, drivenTeeth: 24 }]) {
+      const learned = { ...known, fittedWith: { ...known.fittedWith, secondStage } };
+      const now = withValue(clubTrainer, "controller.learned", learned);
+      for (const [from, to] of [
+        [clubTrainer, now],
+        [withValue(clubTrainer, "controller.learned", known), now],
+        [now, withValue(clubTrainer, "controller.learned", known)],
+      ] as const) {
+        const reading = whole(writeLink({ now: from, whatIf: to }));
+        expect(reading?.whatIf?.controller.learned.fittedWith).toStrictEqual(to.controller.learned.fittedWith);
+      }
+    }
   });
 
   it("is short", () => {

@@ -3,6 +3,7 @@ import * as v from "valibot";
 import { describe, expect, it } from "vitest";
 import { machineShape } from "#machine/fields";
 import { defaultMachine, fittedNow, machineSchema, schemaOf } from "#machine/machine";
+import { withValue } from "#machine/paths";
 import { anyMachine } from "./arbitrary.ts";
 
 const accepts = (path: "name" | "pack", value: unknown) => v.is(schemaOf(machineShape.entries[path]), value);
@@ -42,7 +43,10 @@ describe("the machine record", () => {
       bladeCount: 2,
       diameterMm: 970,
       chordMm: 42,
+      secondStage: null,
     });
+    const secondStage = { driverTeeth: 20, drivenTeeth: 24 };
+    expect(fittedNow(withValue(defaultMachine, "gears.secondStage", secondStage)).secondStage).toBe(secondStage);
     expect(
       v.is(schemaOf(machineShape.entries.controller.entries.learned.entries.fittedWith), fittedNow(defaultMachine)),
     ).toBe(true);

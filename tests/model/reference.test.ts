@@ -95,15 +95,26 @@ describe("other parts than those learned with", () => {
     bladeCount: 2,
     diameter: 1.4,
     chord: 0.06,
+    secondStage: { driverTeeth: 20, drivenTeeth: 24 },
   };
 
   it("are named", () => {
     expect(differingParts(then, then)).toEqual([]);
     expect(differingParts({ ...then, diameter: 1.4 * (1 + 1e-12) }, then)).toEqual([]);
     for (const key of Object.keys(then) as (keyof FittedParts)[]) {
-      const other = key === "chemistry" ? "lihv" : (then[key] as number) * 1.1;
+      const special = { chemistry: "lihv", secondStage: { driverTeeth: 20, drivenTeeth: 18 } } as const;
+      const other = key === "chemistry" || key === "secondStage" ? special[key] : (then[key] as number) * 1.1;
       expect(differingParts({ ...then, [key]: other }, then)).toEqual([key]);
     }
+  });
+
+  it("are a second stage that came or went too, but none that nobody knows of", () => {
+    const stage = (now: FittedParts["secondStage"], before: FittedParts["secondStage"]) =>
+      differingParts({ ...then, secondStage: now }, { ...then, secondStage: before });
+    const fitted = { driverTeeth: 20, drivenTeeth: 24 };
+    expect([stage(null, fitted), stage(fitted, null)]).toEqual([["secondStage"], ["secondStage"]]);
+    expect([stage(null, null), stage({ ...fitted }, fitted)]).toEqual([[], []]);
+    expect([stage(fitted, undefined), stage(null, undefined)]).toEqual([[], []]);
   });
 
   it("of the gears move every mode by the same share", () => {

@@ -2,12 +2,13 @@
  * The speed controller, its governor and what it has learned. Tolerances, sensible ranges and defaults are common
  * practice, no source.
  */
-import { group, groupOrNull, real, realOrNull, whole } from "../shape.ts";
+import { group, groupOrAbsent, groupOrNull, real, realOrNull, whole } from "../shape.ts";
 import { cells, chemistry, kvRpmPerVolt } from "./electric.ts";
-import { mainTeeth, pinionTeeth } from "./gears.ts";
+import { gears, mainTeeth, pinionTeeth } from "./gears.ts";
 import { mainRotor } from "./rotors.ts";
 
 const { blades, diameterMm, chordMm } = mainRotor.entries;
+const { driverTeeth, drivenTeeth } = gears.entries.secondStage.entries;
 
 /** The parts that a reference belongs to: with any other it is stale. */
 export const fittedWith = groupOrNull("Parts fitted while it learned", "the parts fitted now", {
@@ -19,6 +20,14 @@ export const fittedWith = groupOrNull("Parts fitted while it learned", "the part
   bladeCount: { ...blades, name: "Blades while it learned" },
   diameterMm: { ...diameterMm, name: "Rotor diameter while it learned" },
   chordMm: { ...chordMm, name: "Blade chord while it learned" },
+  secondStage: groupOrAbsent(
+    "Second stage while it learned",
+    { null: "there was none", absent: "not known, as in older records" },
+    {
+      driverTeeth: { ...driverTeeth, name: "Driving gear of the second stage while it learned" },
+      drivenTeeth: { ...drivenTeeth, name: "Driven gear of the second stage while it learned" },
+    },
+  ),
 });
 
 export const controller = group("Controller", {

@@ -9,9 +9,10 @@ import { readValue, writeValue } from "./text.ts";
 
 type Fields = Record<string, unknown>;
 
-/** Present, though null in the other machine; and null. */
+/** Present, though not in the other machine; null; and not there, where that isn't the same as null. */
 const THERE = "y";
 const NULL = "x";
+const ABSENT = "z";
 
 /** One change: two letters, the place of a flight mode where there is one, and the value. */
 const codeOf = (path: string): string => {
@@ -32,10 +33,10 @@ export function writeDifference(base: Machine, machine: Machine): string {
       for (const [place, item] of after.entries()) {
         walk(shape.of, before[place] ?? filled(shape.of), item, `${path}.${place}`);
       }
-    } else if (to === null) {
-      parts.push(codeOf(path), NULL);
+    } else if (to === null || to === undefined) {
+      parts.push(codeOf(path), to === null ? NULL : ABSENT);
     } else {
-      if (from === null) parts.push(codeOf(path), THERE);
+      if (from === null || from === undefined) parts.push(codeOf(path), THERE);
       const before = (from ?? filled(shape)) as Fields;
       for (const [key, entry] of Object.entries(shape.entries)) {
         walk(entry, before[key], (to as Fields)[key], path ? `${path}.${key}` : key);
@@ -75,6 +76,7 @@ function put(record: Fields, item: Item): boolean {
     const length = Math.min(Number(written), shape.most + 1);
     place[last] = Array.from({ length }, (_, i) => items[i] ?? structuredClone(filled(shape.of)));
   } else if (written === NULL) place[last] = null;
+  else if (written === ABSENT) place[last] = undefined;
   else if (written === THERE)
     place[last] = structuredClone(shape.nullMeans === null ? defaultOf(shape) : filled(shape));
   else return false;

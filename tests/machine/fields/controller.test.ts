@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { controller, fittedWith } from "#machine/fields/controller";
 import { cells, kvRpmPerVolt } from "#machine/fields/electric";
+import { gears } from "#machine/fields/gears";
 
 describe("the controller", () => {
   // Common practice, no source.
@@ -20,8 +21,10 @@ describe("the controller", () => {
     expect([then.min, then.max]).toEqual([cells.min, cells.max]);
     expect([kvThen.min, kvThen.max]).toEqual([kvRpmPerVolt.min, kvRpmPerVolt.max]);
     expect(then.name).not.toBe(cells.name);
+    const [{ driverTeeth }, stage] = [fittedWith.entries.secondStage.entries, gears.entries.secondStage.entries];
+    expect([driverTeeth.min, driverTeeth.max]).toEqual([stage.driverTeeth.min, stage.driverTeeth.max]);
     expect(Object.keys(fittedWith.entries)).toEqual(
-      "cells chemistry kvRpmPerVolt pinionTeeth mainTeeth bladeCount diameterMm chordMm".split(" "),
+      "cells chemistry kvRpmPerVolt pinionTeeth mainTeeth bladeCount diameterMm chordMm secondStage".split(" "),
     );
   });
 });
