@@ -86,7 +86,8 @@ class Reader {
     this.leaveOut(Object.keys(input), shape, path);
     // Half of a group that stands or falls as one would be a made-up set of parts.
     if (spoiled && shape.nullMeans !== null) return fallback === undefined ? null : fallback;
-    return Object.fromEntries(entries);
+    // What isn't known isn't there.
+    return Object.fromEntries(entries.filter(([, value]) => value !== undefined));
   }
 
   private list(shape: ListShape, input: unknown, fallback: unknown, path: string): unknown {

@@ -21,9 +21,9 @@ const line = (max: number) =>
 
 function valueFor(shape: Shape): fc.Arbitrary<unknown> {
   if (shape.kind === "group") {
-    const whole = fc.record(
-      Object.fromEntries(Object.entries(shape.entries).map(([k, entry]) => [k, valueFor(entry)])),
-    );
+    const whole = fc
+      .record(Object.fromEntries(Object.entries(shape.entries).map(([k, entry]) => [k, valueFor(entry)])))
+      .map((all) => Object.fromEntries(Object.entries(all).filter(([, value]) => value !== undefined)));
     if (shape.nullMeans === null) return whole;
     return shape.absentMeans === undefined ? fc.option(whole) : fc.oneof(whole, fc.constantFrom(null, undefined));
   }
