@@ -1,6 +1,6 @@
-/** The question that a rotor is asked the other way round: which pitch for a thrust. */
+/** The questions that a rotor is asked the other way round: which pitch for a thrust, which speed for a power. */
 import { bracketedRoot } from "../root.ts";
-import type { Rotor } from "./bemt.ts";
+import { Rotor, type RotorAir, type RotorGeometry } from "./bemt.ts";
 
 /** Pitch at which solvers stop looking, rad: well past the stall of any section. */
 const farthest = 0.55;
@@ -126,4 +126,45 @@ function between(rotor: Rotor, thrust: number, low: number, high: number): Pitch
   if (theta === null) return missing("stalled", rotor.pitch(high), high);
   rotor.pitch(theta);
   return { ok: true, collective: theta };
+}
+
+/** A speed that takes the power, or why there is none. */
+export type SpeedFound = { readonly ok: true; readonly speed: number } | { readonly ok: false; readonly words: string };
+
+/** Tip Mach number beyond which no speed is looked for. */
+const fastest = 0.95;
+
+/**
+ * Speed at which a rotor at a fixed collective takes a shaft power.
+ *
+ * @param geometry the rotor, m and rad
+ * @param air density (kg/m3), viscosity (Pa s), speed of sound (m/s)
+ * @param task power (W), collective (rad), climb (m/s, default 0)
+ * @returns speed in rad/s, or in words why there is none: no power, or tips past Mach 0.95.
+ * Source: definition (power = torque times speed).
+ */
+export function speedForPower(
+  geometry: RotorGeometry,
+  air: RotorAir,
+  task: { readonly power: number; readonly collective: number; readonly climb?: number },
+): SpeedFound {
+  const { power, collective, climb = 0 } = task;
+  const rotor = new Rotor(geometry, air);
+  const powerAt = (speed: number): number => {
+    rotor.fly(speed, climb).pitch(collective);
+    return rotor.torque * speed;
+  };
+  if (!(power > 0)) return { ok: false, words: "Without power the rotor does not turn." };
+  const top = (fastest * air.soundSpeed) / geometry.radius;
+  const least = powerAt(top);
+  if (least < power) {
+    return {
+      ok: false,
+      words: `At Mach ${fastest} the tips take ${least.toPrecision(3)} W: this rotor can't take more.`,
+    };
+  }
+  const log = bracketedRoot((x) => powerAt(Math.exp(x)) - power, Math.log(top) - 14, Math.log(top), 1e-13);
+  return log === null
+    ? { ok: false, words: "At that rate of descent the air turns the rotor: it takes no power." }
+    : { ok: true, speed: Math.exp(log) };
 }

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { hover, Rotor } from "#model/rotor/bemt";
 import { sections } from "#model/rotor/section";
-import { collectiveForThrust } from "#model/rotor/solve";
+import { collectiveForThrust, speedForPower } from "#model/rotor/solve";
 
 const air = { density: 1.225, viscosity: 1.789e-5, soundSpeed: 340.3 };
 const geometry = {
@@ -57,5 +57,26 @@ describe("collective for a thrust", () => {
   it("has no answer for a rotor that stands still", () => {
     const none = collectiveForThrust(rotor.fly(0, 0), 10);
     expect(none).toMatchObject({ ok: false, why: "standing still", most: 0 });
+  });
+});
+
+describe("speed for a power", () => {
+  it("takes that power", () => {
+    for (const [power, collective] of [
+      [0.01, 0],
+      [50, 0],
+      [1000, 0.12],
+      [2000, -0.15],
+    ] as const) {
+      const found = speedForPower(geometry, air, { power, collective });
+      if (!found.ok) throw new Error(found.words);
+      expect(hover(geometry, air, { speed: found.speed, collective }).power / power).toBeCloseTo(1, 8);
+    }
+  });
+
+  it("says why there is none", () => {
+    expect(speedForPower(geometry, air, { power: 0, collective: 0.1 })).toMatchObject({ ok: false });
+    const much = speedForPower(geometry, air, { power: 1e7, collective: 0.1 });
+    expect(much.ok ? "" : much.words).toContain("Mach");
   });
 });
