@@ -1,5 +1,5 @@
 /** Two pairs of gears side by side, as they are fitted and as the what-if has them: what the choice gives and what it costs. */
-import { contactWith } from "#figures/curves-gears";
+import { contactWith } from "#figures/contact";
 import type { Figures } from "#figures/figures";
 import { type Gearing, type GearQuantity, gearingBy, gearQuantities, gearUnits, type Heats } from "#figures/gearing";
 import { modeName } from "#figures/mode-name";

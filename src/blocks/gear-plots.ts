@@ -1,5 +1,6 @@
 /** What a pinion does besides turning faster: how its teeth share the load, and what is left of its speed under load. */
-import { ceilingByPinion, contactWith } from "#figures/curves-gears";
+import { contactWith } from "#figures/contact";
+import { ceilingByPinion } from "#figures/curves-gears";
 import type { Figures } from "#figures/figures";
 import { contactLimit } from "#figures/limits";
 import { pitchLineSpeed, toothMeeting } from "#model/gears";

@@ -2,7 +2,6 @@
  * The opened number: what a figure is, its formula, the same with the reader's numbers, the inputs it comes from, what it
  * assumes and its source. It stands after the paragraph, so that nothing covers anything. The formula is set on demand.
  */
-import { bandOf } from "#figures/bands";
 import { catalogue } from "#figures/catalogue";
 import type { Figures } from "#figures/figures";
 import type { Worked } from "#figures/notation";
@@ -74,6 +73,7 @@ function buildPanel(button: HTMLElement): Panel {
   });
   const putTerms = termList(from);
   let bandTimer = 0;
+  let latest: QuantityState | null = null;
   return {
     element,
     update(state) {
@@ -95,16 +95,31 @@ function buildPanel(button: HTMLElement): Panel {
       }
       // The band takes fifty machines to work out: it follows the figure when the hand rests.
       clearTimeout(bandTimer);
-      bandTimer = Number(
-        setTimeout(() => {
-          const found = bandOf(figures, name, mode ?? 0);
-          const doubts = found?.shares.slice(0, 3).map((share) => inSentence(share.name)) ?? [];
-          const sure = found ? formatBand(value as number, found.uncertainty, unit) : formatValue(null, unit);
-          setText(band, doubts.length > 0 ? `${sure} (${en.worked.mostly} ${doubts.join(", ")})` : sure);
-        }, 120),
-      );
+      latest = state;
+      bandTimer = Number(setTimeout(() => void putBand(band, state, () => latest === state), 120));
     },
   };
+}
+
+/** How sure a figure is. What works it out is fetched when the first band is wanted; by then another may be. */
+async function putBand(
+  host: HTMLElement,
+  { figures, name, mode }: QuantityState,
+  wanted: () => boolean,
+): Promise<void> {
+  const { unit } = catalogue[name];
+  const value = figures.value(name, mode ?? 0);
+  try {
+    const { bandOf } = await import("#figures/bands");
+    if (!wanted()) return;
+    const found = bandOf(figures, name, mode ?? 0);
+    const doubts = found?.shares.slice(0, 3).map((share) => inSentence(share.name)) ?? [];
+    const sure = found ? formatBand(value as number, found.uncertainty, unit) : formatValue(null, unit);
+    setText(host, doubts.length > 0 ? `${sure} (${en.worked.mostly} ${doubts.join(", ")})` : sure);
+  } catch {
+    // Without a network it may be out of reach: better no band than an older one.
+    setText(host, "");
+  }
 }
 
 /** What the figure was for the pinned machine, and how far it is from there now. */

@@ -3,10 +3,8 @@ import { fieldAt } from "#machine/fields";
 import { rpm } from "#model/constants";
 import { reserveCharge } from "#model/endurance";
 import { ratioOf } from "#model/gears";
-import { meshOf } from "#model/gears-mesh";
 import { currentForTorque, type Powertrain } from "#model/powertrain";
 import { ceilingAt } from "#model/steady";
-import { undercutContactRatio } from "#model/undercut";
 import type { Figures } from "./figures.ts";
 
 const FEWEST_TEETH = 6;
@@ -137,16 +135,4 @@ function fastestOf(
     if (speed > most) [fastest, most] = [teeth, speed];
   }
   return fastest;
-}
-
-/**
- * Mean number of tooth pairs in contact for a pinion on the machine's main gear, a ratio; an undercut pinion's is what the
- * undercut leaves. Null where there is no mesh. Source: `meshOf`, `undercutContactRatio`.
- */
-export function contactWith(figures: Figures, pinionTeeth: number): number | null {
-  const { module, mainTeeth } = figures.rig.parts.gears;
-  const mesh = meshOf({ module, pinionTeeth, mainTeeth });
-  if (!mesh) return null;
-  const contact = mesh.undercut ? Math.min(mesh.contactRatio, undercutContactRatio(pinionTeeth)) : mesh.contactRatio;
-  return Number.isFinite(contact) ? contact : null;
 }

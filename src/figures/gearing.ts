@@ -5,9 +5,10 @@ import { endurance } from "#model/endurance";
 import { type GearTrain, ratioOf } from "#model/gears";
 import { electricalSpeed } from "#model/poles";
 import { type OperatingPoint, operatingPoint, type Powertrain } from "#model/powertrain";
-import { learnedReference, throttleForSpeed } from "#model/reference";
-import { ceilingAt, learningSpeed } from "#model/steady";
+import { throttleForSpeed } from "#model/reference";
+import { ceilingAt } from "#model/steady";
 import type { Figures } from "./figures.ts";
+import { learnedWith } from "./learned-anew.ts";
 import { isOver } from "./limits.ts";
 import type { LoadName, Rig } from "./rig.ts";
 
@@ -55,34 +56,6 @@ export interface Gearing {
   /** The chain at the set speed; null where the load isn't held. */
   readonly point: (load: LoadName) => OperatingPoint | null;
   readonly heats: (load: LoadName) => Heats | null;
-}
-
-/** Measured over expected while it learned: what a fresh reference tells of this machine holds with other gears too. Ratio. */
-function learnedFactor({ bearings, rig }: Figures): number {
-  const { state, motorSpeed, learning } = bearings.reference();
-  if (state !== "fresh" || motorSpeed === null || learning === null) return 1;
-  return (motorSpeed * rig.parts.controller.learned.throttle) / (learning * rig.ratio);
-}
-
-/** What would be learned anew with other parts: the head speed to expect in the run, and the reference, both rad/s. */
-interface LearnedAnew {
-  readonly head: number;
-  readonly reference: number;
-}
-
-/**
- * What a machine would learn with another chain. Units: rad/s. Errors: null where the motor doesn't turn. Source: `learningSpeed`;
- * what a fresh measurement says of this machine is carried along.
- *
- * @param full the other chain, with a full pack
- */
-export function learnedWith(figures: Figures, full: Powertrain): LearnedAnew | null {
-  const { rig } = figures;
-  const { throttle } = rig.parts.controller.learned;
-  const found = learningSpeed(full, rig.flat, throttle);
-  if (!found.ok) return null;
-  const motorSpeed = found.speed * full.gearRatio * learnedFactor(figures);
-  return { head: found.speed, reference: learnedReference({ motorSpeed, throttle }) };
 }
 
 function throttleAt(figures: Figures, full: Powertrain, speed: number): number | null {

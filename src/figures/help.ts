@@ -8,7 +8,7 @@ import { operatingPoint, type Powertrain } from "#model/powertrain";
 import { bandPlace } from "#model/reference";
 import { ceilingAt } from "#model/steady";
 import type { Figures } from "./figures.ts";
-import { learnedWith } from "./gearing.ts";
+import { learnedWith } from "./learned-anew.ts";
 import { fastestAllowed, isOver, packCurrentLimit, tooFastAt } from "./limits.ts";
 import { chainWithCells, chainWithTeeth, mostCells, mostTeeth } from "./other-parts.ts";
 import type { LoadName } from "./rig.ts";

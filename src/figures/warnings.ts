@@ -4,7 +4,7 @@ import { inSentence } from "#machine/words";
 import { rpm } from "#model/constants";
 import { reserveCharge } from "#model/endurance";
 import { bandPlace } from "#model/reference";
-import { contactWith } from "./curves-gears.ts";
+import { contactWith } from "./contact.ts";
 import { drawnNow } from "./drawn.ts";
 import type { Figures } from "./figures.ts";
 import { biggerPinion, helpFor } from "./help.ts";

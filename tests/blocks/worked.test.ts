@@ -125,26 +125,44 @@ describe("an opened number", () => {
     expect(panel()).toBeNull();
   });
 
-  it("tells how sure the figure is once the hand rests", () => {
+  /** The hand rests, and what works bands out has come. */
+  const restedAndLoaded = async () => {
+    vi.advanceTimersByTime(200);
+    await import("#figures/bands");
+    await Promise.resolve();
+  };
+
+  it("tells how sure the figure is once the hand rests", async () => {
     opened(machineWith({}), "tail-rotor-speed");
     expect(row("How sure")).toBe("");
-    vi.advanceTimersByTime(200);
+    await restedAndLoaded();
     // 1850 x 4.6 and 1 % of it.
     expect(row("How sure")).toBe("8,510 ± 90 rpm (mostly from tail ratio)");
   });
 
-  it("tells an exact figure without a doubt", () => {
-    opened();
+  it("tells how sure the newest figure is, never an older one", async () => {
+    const { update } = opened(machineWith({}), "tail-rotor-speed");
     vi.advanceTimersByTime(200);
+    update(shown(machineWith({ "gears.tailRatio": 5 }), "tail-rotor-speed"));
+    await import("#figures/bands");
+    await Promise.resolve();
+    expect(row("How sure")).toBe("");
+    await restedAndLoaded();
+    expect(row("How sure")).toMatch(/^9,250 ± /);
+  });
+
+  it("tells an exact figure without a doubt", async () => {
+    opened();
+    await restedAndLoaded();
     expect(row("How sure")).toBe("9.23");
   });
 
-  it("shows only how sure it is where no one relation stands behind it", () => {
+  it("shows only how sure it is where no one relation stands behind it", async () => {
     opened(machineWith({}), "hover-collective");
     expect(heading("Formula")?.hidden).toBe(true);
     expect(heading("Source")?.hidden).toBe(true);
     expect(heading("How sure")?.hidden).toBe(false);
-    vi.advanceTimersByTime(200);
+    await restedAndLoaded();
     expect(row("How sure")).toMatch(/°|mostly/);
   });
 });

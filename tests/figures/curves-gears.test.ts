@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { ceilingByPinion, comparedCharges, contactWith, pinionTurn } from "#figures/curves-gears";
+import { contactWith } from "#figures/contact";
+import { ceilingByPinion, comparedCharges, pinionTurn } from "#figures/curves-gears";
 import { figuresOf } from "#figures/figures";
 import { machineWith } from "./machines.ts";
 
