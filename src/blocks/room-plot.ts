@@ -64,6 +64,9 @@ function handles(figures: Figures, mode: number, asked: number, charge: number):
   ];
 }
 
+/** Whether a load is held as long as there is anything in the pack that counts: down to what rounds to no per cent. */
+const toTheLast = (lowest: number): boolean => lowest < 0.5;
+
 /** What the plot says: where each load loses the set speed, and the room there is now. */
 export function roomWords(figures: Figures, mode: number): string {
   const asked = formatValue(figures.number("set-head-speed", mode), "rpm");
@@ -74,7 +77,7 @@ export function roomWords(figures: Figures, mode: number): string {
   const held =
     lowest === null
       ? words.never
-      : lowest <= 0
+      : toTheLast(lowest)
         ? words.toTheLast
         : words.until(formatValue(lowest, "percent", { decimals: 0 }));
   const now =
@@ -98,7 +101,7 @@ export function headroomPlot(figures: Figures, whatIf: Figures | null = null, mo
     { key: "charge", axis: "x", at: charge, label: words.charge, ink: "plain" },
   ];
   const points: Point[] =
-    lowest !== null && lowest > 0
+    lowest !== null && !toTheLast(lowest)
       ? [
           {
             key: "meets",

@@ -72,7 +72,6 @@ function buildPanel(button: HTMLElement): Panel {
     if (event.key === "Escape") closeWorked(button);
   });
   const putTerms = termList(from);
-  let bandTimer = 0;
   let latest: QuantityState | null = null;
   return {
     element,
@@ -94,9 +93,8 @@ function buildPanel(button: HTMLElement): Panel {
         setText(source, work.source);
       }
       // The band takes fifty machines to work out: it follows the figure when the hand rests.
-      clearTimeout(bandTimer);
       latest = state;
-      bandTimer = Number(setTimeout(() => void putBand(band, state, () => latest === state), 120));
+      setTimeout(() => latest === state && void putBand(band, state, () => latest === state), 120);
     },
   };
 }

@@ -23,21 +23,17 @@ export function steadyPlaces(document: Document): Steady {
   return {
     of(host) {
       observer?.observe(host);
-      let moving = false;
       let held = 0;
       const hold = (height: number) => {
         if (height === held) return;
         held = height;
         host.style.minHeight = height > 0 ? `${height}px` : "";
       };
-      const release = rested(() => {
-        moving = false;
-        hold(0);
-      });
+      // Before the first change of a movement it lets go at once, from then on when the hand rests.
+      const release = rested(() => hold(0));
       return () => {
-        if (moving) hold(heights.get(host) ?? 0);
+        hold(heights.get(host) ?? 0);
         release();
-        moving = true;
       };
     },
     end: () => observer?.disconnect(),

@@ -97,8 +97,12 @@ describe("what it says", () => {
     );
   });
 
-  it("that it is held to the last", () => {
+  it("that it is held to the last, also where only a fraction of a per cent is lost", () => {
     expect(words({ "modes.0.headRpm": 1500 })).toMatch(/down to the last of the pack\. At 100 % there are/);
+    const nearly = { "modes.0.headRpm": 2100 };
+    expect(figuresOf(machineWith(nearly)).number("lowest-charge", 0)).toBeGreaterThan(0);
+    expect(words(nearly)).toContain("down to the last of the pack.");
+    expect(headroomPlot(figuresOf(machineWith(nearly)), null, 0).state.points).toEqual([]);
   });
 
   it("that no charge holds it, and how short it is", () => {

@@ -41,6 +41,26 @@ describe("the spot for a mark's words", () => {
     expect(far(other, alone)).toBeLessThan(far(own, alone));
   });
 
+  it("leaves one that another mark is nearly as near to, where a clearer one costs nothing", () => {
+    const near = { x: 130, y: 168 };
+    const alone = spotFor("club", own, [own], true, layout([]));
+    expect(far(near, areaOf(["club"], alone))).toBeLessThan(1.6 * far(own, areaOf(["club"], alone)));
+    const area = areaOf(["club"], spotFor("club", own, [own, near], true, layout([])));
+    expect(far(near, area)).toBeGreaterThan(1.6 * far(own, area));
+  });
+
+  it("is level with the mark where there is no room above and below", () => {
+    const [over, under] = [
+      { left: 40, right: 300, top: 0, bottom: 194 },
+      { left: 40, right: 300, top: 206, bottom: 400 },
+    ];
+    const left = spotFor("club", own, [own], true, layout([over, under]));
+    expect(left).toMatchObject({ y: 205, anchor: "end" });
+    const right = spotFor("club", own, [own], true, layout([over, under, areaOf(["club"], left)]));
+    expect(right).toMatchObject({ y: 205, anchor: "start" });
+    for (const spot of [left, right]) expect(Math.abs(spot.x - own.x)).toBeGreaterThan(15);
+  });
+
   it("is over a mark that stands alone, or under it where the plot ends", () => {
     expect(spotFor("club", own, [own], false, layout([]))).toMatchObject({ x: 140, anchor: "middle", y: 183 });
     const high = { x: 140, y: 12 };
