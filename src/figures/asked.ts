@@ -70,8 +70,6 @@ const refused = (why: RotorProblem, change: Exclude<Nearest["change"], "none">, 
   nearest: { change, to },
 });
 
-const hopeless = (why: RotorProblem): NotAsked => ({ ok: false, why, nearest: { change: "none" } });
-
 /** Airspeed, m/s, of fast level flight in a mode: a quarter of its tip speed. Source: our own choice. */
 export const fastAirspeed = ({ parts }: Rig, mode: number): number =>
   FAST * (parts.modes[mode]?.headSpeed ?? 0) * parts.mainRotor.radius;
@@ -217,29 +215,19 @@ function inLevelFlight(rig: Rig, { speed, airspeed }: Case): Asked | NotAsked {
       : // At the same share of the tip speed.
         refused("tips too fast", "head speed", fastest / (radius * (1 + airspeed / tipSpeed)));
   }
-  const craftWith = (share: number) => craftOf(main.fly(speed, 0), share * weight, parts.airframe.dragArea);
-  const craft = craftWith(1);
+  const craft = craftOf(main.fly(speed, 0), weight, parts.airframe.dragArea);
   if (!craft) return stalled(rig, speed);
   const { tipReynolds, tipMach, solidity } = main.result();
   const { section } = main.blade.geometry;
-  const margin = (at: number, flown = craft): number => {
-    const { thrust, advanceRatio } = levelPower(flown, at);
+  const margin = (at: number): number => {
+    const { thrust, advanceRatio } = levelPower(craft, at);
     const unit = air.density * Math.PI * radius ** 2 * tipSpeed ** 2;
     return retreatingMargin(section, { loading: thrust / unit / solidity, advanceRatio, tipReynolds, tipMach }) ?? -1;
   };
   if (margin(airspeed) < 0) {
-    const slower = bracketedRoot((at) => margin(at), 0, airspeed, 1e-3);
-    if (slower !== null) return refused("retreating blades stall", "airspeed", slower);
-    // They stall even when it hovers: a share of the weight that they do carry at this airspeed.
-    const lighter = (share: number) => margin(airspeed, craftWith(share) ?? craft);
-    const share = bracketedRoot(lighter, LIGHTEST, 1, 1e-4);
-    return share === null
-      ? hopeless("retreating blades stall")
-      : refused("retreating blades stall", "mass", (share * weight) / gravity);
+    // Blades that only just carry the machine have no margin to begin with: they hover, and that is all.
+    return refused("retreating blades stall", "airspeed", bracketedRoot(margin, 0, airspeed, 1e-3) ?? 0);
   }
   const { profile, induced, parasite, thrust } = levelPower(craft, airspeed);
   return whole(rig, { climb: 0, airspeed, airframe: parasite, raising: 0 }, { profile, induced, thrust });
 }
-
-/** Share of the weight below which no machine is looked for. */
-const LIGHTEST = 0.01;

@@ -112,6 +112,8 @@ function tried(
 ): ReturnType<typeof operatingOf> | null {
   if (nearest.change === "none") return null;
   const { to, change } = nearest;
+  // Slower than this the words say that only hovering is left.
+  if (change === "airspeed" && to < 0.1) return operatingOf(rigOf(machine), "hover", 0);
   if (change === "airspeed") return operatingOf(rigOf(machine), load, 0, { airspeed: Math.floor(to * 10) / 10 });
   if (change === "charge")
     return operatingOf(rigOf(machine), load, 0, { charge: Math.min(1, Math.ceil(to * 100) / 100) });

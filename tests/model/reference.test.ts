@@ -114,6 +114,8 @@ describe("other parts than those learned with", () => {
     const fitted = { driverTeeth: 20, drivenTeeth: 24 };
     expect([stage(null, fitted), stage(fitted, null)]).toEqual([["secondStage"], ["secondStage"]]);
     expect([stage(null, null), stage({ ...fitted }, fitted)]).toEqual([[], []]);
+    expect(stage({ ...fitted, driverTeeth: 19 }, fitted)).toEqual(["secondStage"]);
+    expect(stage({ ...fitted, drivenTeeth: 25 }, fitted)).toEqual(["secondStage"]);
     expect([stage(fitted, undefined), stage(null, undefined)]).toEqual([[], []]);
   });
 
