@@ -24,7 +24,7 @@ export function cellsPlot(figures: Figures, other: number, mode = 0): Shown<Plot
   const en = enPack.cells;
   const { cells } = figures.machine.pack;
   const load = heaviest(figures, mode);
-  const counts = Array.from({ length: Math.max(MOST_CELLS, cells) - 1 }, (_, i) => i + FEWEST_CELLS);
+  const counts = Array.from({ length: Math.max(MOST_CELLS, cells, other) - 1 }, (_, i) => i + FEWEST_CELLS);
   const choices = load === null ? [] : counts.map((count) => withCells(figures, count, load, mode));
   const now = load === null ? null : withCells(figures, cells, load, mode);
   const then = load === null ? null : withCells(figures, other, load, mode);

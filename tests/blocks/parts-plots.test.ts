@@ -95,6 +95,10 @@ describe("the pack", () => {
     expect(six! / twelve!).toBeCloseTo(2, 1);
     expect(words(cellsPlot(of(), 12, 2))).toMatch(/With 6 cells, \d+ W are lost .* With 12 cells and the Kv to match/);
     expect(words(cellsPlot(of({ "modes.2.headRpm": 6000 }), 12, 2))).toMatch(/can't be held/);
+    // The curves go as far as the machine beside it, or their words would stand over its mark.
+    const { curves, points } = cellsPlot(of({ "pack.cells": 14 }), 16, 2).state;
+    expect(points?.[1]?.x).toBe(16);
+    for (const { xs } of curves) expect(xs[xs.length - 1]).toBe(16);
   });
 });
 
