@@ -59,7 +59,7 @@ describe.each(pages())("%s", (path) => {
         0,
       );
       await plot.locator("details > summary").last().click();
-      await expect.poll(() => plot.locator("table tr").count()).toBeGreaterThan(2);
+      await expect.poll(() => plot.locator("table tr").count(), { timeout: 10_000 }).toBeGreaterThan(2);
     }
     expect(await emptyWords(open.page)).toBeNull();
   });
