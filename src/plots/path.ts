@@ -1,5 +1,5 @@
 /** Path data, to a tenth of a pixel. A value that does not exist makes a gap, never a wrong line. */
-import { area, line } from "d3-shape";
+import { pathRound } from "d3-path";
 import type { Scale } from "./axis.ts";
 
 type Values = ArrayLike<number | null>;
@@ -13,21 +13,27 @@ const near = (place: number): number => (place > FAR ? FAR : place < -FAR ? -FAR
 const exists = (value: number | null | undefined): value is number =>
   value !== null && value !== undefined && value - value === 0;
 
-/** The places 0, 1, 2 ... of the points: kept, since a plot draws as many again in the next frame. */
-const places: number[] = [];
-function upTo(n: number): readonly number[] {
-  while (places.length < n) places.push(places.length);
-  return places.length === n ? places : places.slice(0, n);
+/** The places of a list in runs, from the first to the last one of each: between two runs something doesn't exist. */
+function runsOf(n: number, isThere: (i: number) => boolean): (readonly [number, number])[] {
+  const runs: (readonly [number, number])[] = [];
+  let first = 0;
+  for (let i = 0; i <= n; i++) {
+    if (i < n && isThere(i)) continue;
+    if (i > first) runs.push([first, i - 1]);
+    first = i + 1;
+  }
+  return runs;
 }
 
-/** A line through the points. */
+/** A line through the points. A point that stands alone is a line back to itself, which a round pen draws as a dot. */
 export function linePath(xs: ArrayLike<number>, ys: Values, x: Scale, y: Scale): string {
-  const draw = line<number>()
-    .defined((i) => exists(xs[i]) && exists(ys[i]))
-    .x((i) => near(x(xs[i] as number)))
-    .y((i) => near(y(ys[i] as number)))
-    .digits(1);
-  return draw(upTo(Math.min(xs.length, ys.length))) ?? "";
+  const draw = pathRound(1);
+  for (const [first, last] of runsOf(Math.min(xs.length, ys.length), (i) => exists(xs[i]) && exists(ys[i]))) {
+    draw.moveTo(near(x(xs[first]!)), near(y(ys[first]!)));
+    for (let i = first + 1; i <= last; i++) draw.lineTo(near(x(xs[i]!)), near(y(ys[i]!)));
+    if (first === last) draw.closePath();
+  }
+  return draw.toString();
 }
 
 /** Pencil strokes are about so long, px, before the hand wavers. */
@@ -82,13 +88,14 @@ export function dotsPath(xs: ArrayLike<number>, ys: Values, x: Scale, y: Scale, 
 
 /** The area between two curves; one closed piece for each run of points that have both. */
 export function areaPath(xs: ArrayLike<number>, lower: Values, upper: Values, x: Scale, y: Scale): string {
-  const draw = area<number>()
-    .defined((i) => exists(xs[i]) && exists(lower[i]) && exists(upper[i]))
-    .x((i) => near(x(xs[i] as number)))
-    .y0((i) => near(y(lower[i] as number)))
-    .y1((i) => near(y(upper[i] as number)))
-    .digits(1);
-  return draw(upTo(xs.length)) ?? "";
+  const draw = pathRound(1);
+  for (const [first, last] of runsOf(xs.length, (i) => exists(xs[i]) && exists(lower[i]) && exists(upper[i]))) {
+    draw.moveTo(near(x(xs[first]!)), near(y(upper[first]!)));
+    for (let i = first + 1; i <= last; i++) draw.lineTo(near(x(xs[i]!)), near(y(upper[i]!)));
+    for (let i = last; i >= first; i--) draw.lineTo(near(x(xs[i]!)), near(y(lower[i]!)));
+    draw.closePath();
+  }
+  return draw.toString();
 }
 
 /** Lowest and highest of the values that exist, or null when none does. */

@@ -1,3 +1,4 @@
+import { area, line } from "d3-shape";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { scaleOf } from "#plots/axis";
@@ -15,6 +16,30 @@ describe("paths", () => {
 
   it("close an area piece by piece", () => {
     expect(areaPath([0, 1, 2, 3], [0, 0, null, 1], [5, 5, 5, 5], x, y)).toBe("M0,50L10,50L10,100L0,100ZM30,50L30,90Z");
+  });
+
+  it("are those of a general library for lines and areas, d3-shape", () => {
+    const value = fc.option(fc.double({ min: -50, max: 50, noNaN: true }));
+    fc.assert(
+      fc.property(fc.array(fc.tuple(fc.double({ min: -9, max: 9, noNaN: true }), value, value)), (rows) => {
+        const xs = rows.map((row) => row[0]);
+        const lower = rows.map((row) => row[1]);
+        const upper = rows.map((row) => row[2]);
+        const drawLine = line<(typeof rows)[number]>()
+          .defined((row) => row[1] !== null)
+          .x((row) => x(row[0]))
+          .y((row) => y(row[1]!))
+          .digits(1);
+        const drawArea = area<(typeof rows)[number]>()
+          .defined((row) => row[1] !== null && row[2] !== null)
+          .x((row) => x(row[0]))
+          .y0((row) => y(row[1]!))
+          .y1((row) => y(row[2]!))
+          .digits(1);
+        expect(linePath(xs, lower, x, y)).toBe(drawLine(rows) ?? "");
+        expect(areaPath(xs, lower, upper, x, y)).toBe(drawArea(rows) ?? "");
+      }),
+    );
   });
 
   it("draw a circle at each value that exists", () => {
