@@ -1,11 +1,14 @@
 /**
  * What may come a frame or two later on a machine that can't keep up: tables and lists stand aside there, so that plots and
  * the figures in the text keep their frame. One of them is drawn in each frame, in turn, with what it has to show by then.
- * What is out of sight waits until frames come in time again.
+ * What is out of sight waits until frames come in time again, or the hand rests.
  */
 
 /** Frames of a movement that are farther apart than this come late: ms, a frame and a half at 60 Hz. */
 const LATE = 25;
+
+/** So many frames in time, in a row, end the turns: after a single one all that waits would make the next frame late again. */
+const CALM = 6;
 
 /** Asks for a call in the next frame, with the time at which that begins, ms. */
 type Next = (call: (time: number) => void) => void;
@@ -20,13 +23,13 @@ export function turnsOn(next: Next): InTurn {
   let ticking = false;
   let moving = false;
   let last: number | null = null;
-  let late = false;
+  let inTime = CALM;
   const tick = (time: number): void => {
     // Only frames in a row tell how fast they come: a change after a rest is in time.
-    late = last !== null && time - last > LATE;
+    inTime = last !== null && time - last > LATE ? 0 : inTime + 1;
     last = time;
     const all = [...waiting];
-    const due = late ? all.filter(([, inSight]) => inSight()).slice(0, 1) : all;
+    const due = moving && inTime < CALM ? all.filter(([, inSight]) => inSight()).slice(0, 1) : all;
     for (const [work] of due) waiting.delete(work);
     ticking = moving || waiting.size > 0;
     moving = false;
@@ -34,7 +37,7 @@ export function turnsOn(next: Next): InTurn {
     if (ticking) next(tick);
     else {
       last = null;
-      late = false;
+      inTime = CALM;
     }
     for (const [work] of due) work();
   };
@@ -46,7 +49,7 @@ export function turnsOn(next: Next): InTurn {
         next(tick);
       }
       if (waiting.has(work)) return;
-      if (late) waiting.set(work, inSight);
+      if (inTime < CALM) waiting.set(work, inSight);
       else work();
     };
 }

@@ -63,13 +63,32 @@ describe("what may wait for its turn", () => {
       change();
     }
     expect(done).toEqual(["table", "list", "marks", "table", "list", "marks"]);
-    // The hand rests: what still waits comes with the first frame in time, and then no frame is asked for.
+    // The hand rests: what still waits comes with the first frame without a change, and then no frame is asked for.
+    time.frame(17);
     time.frame(17);
     expect(done.splice(6).sort()).toEqual(["list", "marks", "table"]);
     time.frame(17);
     expect([done.length, time.booked]).toEqual([6, 0]);
     change();
     expect(done).toHaveLength(9);
+  });
+
+  it("is not done all at once after a single frame in time, which would make the next one late again", () => {
+    const time = clock();
+    const done: string[] = [];
+    const turn = turnsOn(time.next);
+    const calls = ["table", "list", "marks"].map((name) => turn(() => done.push(name)));
+    const pass = (after: number) => {
+      for (const call of calls) call();
+      done.length = 0;
+      time.frame(after);
+      return done.length;
+    };
+    expect([17, 50, 17, 50, 17, 17, 17].map(pass)).toEqual([0, 0, 1, 1, 1, 1, 1]);
+    // Frames that stay in time end it.
+    for (let i = 0; i < 8; i++) pass(17);
+    for (const call of calls) call();
+    expect(done.slice(-3)).toEqual(["table", "list", "marks"]);
   });
 
   it("waits for the end of it where nobody can see it", () => {
