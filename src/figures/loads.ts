@@ -10,18 +10,24 @@ const STEP = 0.02;
 /**
  * The same load, torque in N m at a speed in rad/s, from solved points 2 % apart and Catmull and Rom's curve between them.
  * A point is solved when a speed beside it is asked for first. Null between two points of which one can't be solved: the
- * speed at which a rotor stalls is known to 2 %. Errors: below 1e-5 of the torque, tested; beside the stall, where a
+ * speed at which a rotor stalls is known to 2 %, and below it nothing is solved any more: less speed carries less. Errors: below 1e-5 of the torque, tested; beside the stall, where a
  * straight line has to do, 1e-3. Source: Catmull and Rom (1974).
  */
 export function tabulated(load: LoadTorque): LoadTorque {
   const known = new Map<number, number | null>();
+  // The slowest point that is carried so far, and the fastest below it that is not.
+  let carried = Number.POSITIVE_INFINITY;
+  let stalled = Number.NEGATIVE_INFINITY;
   const point = (i: number): number | null => {
+    if (i <= stalled) return null;
     let value = known.get(i);
     if (value === undefined) {
       const speed = Math.exp(i * STEP);
       const torque = load(speed);
       value = torque === null ? null : torque / (speed * speed);
       known.set(i, value);
+      if (value !== null) carried = Math.min(carried, i);
+      else if (i < carried && carried < Number.POSITIVE_INFINITY) stalled = Math.max(stalled, i);
     }
     return value;
   };

@@ -2,8 +2,11 @@
  * Opens a page: puts the reader's machine on the bench, mounts the shell around the text, and runs the notebook's cells
  * with what the bench gives. The notebook compiler makes each page's script from `shell`.
  */
+import { atRest } from "#blocks/at-rest";
 import { chain } from "#blocks/chain";
 import { partsPanel } from "#blocks/parts-panel";
+import { aheadOf } from "#figures/ahead";
+import { figuresOf } from "#figures/figures";
 import { type Bench, createBench } from "#machine/bench";
 import { keepBench, openStore, type Store } from "#machine/store";
 import type { Given } from "#notebook/given";
@@ -130,9 +133,14 @@ function open(records: readonly CellRecord[]): { dispose(): void } {
   const give = giver();
   const page = openPage({ document, records: [...parts, ...records], given: give(bench), bench });
   const compare = beside(page, bench);
+  // Once the hand rests, what its next movement may ask for is solved.
+  const later = atRest(document.body);
+  const ahead = () => later(aheadOf(figuresOf(bench.now)));
+  void page.settled().then(ahead);
   const again = () => {
     page.give(give(bench));
     compare();
+    ahead();
   };
   const stops = [
     bench.subscribe(again),

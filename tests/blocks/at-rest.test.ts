@@ -21,6 +21,24 @@ describe("work that waits for the hand to rest", () => {
     expect(done).toEqual([1, 2, 3]);
   });
 
+  it("waits on while it is asked again and again, and makes only the pieces that it does", () => {
+    let made = 0;
+    const later = atRest(placed());
+    const pieces = function* () {
+      for (let i = 0; i < 2; i++) {
+        made += 1;
+        yield () => {};
+      }
+    };
+    for (let i = 0; i < 20; i++) {
+      later(pieces());
+      vi.advanceTimersByTime(100);
+    }
+    expect(made).toBe(0);
+    vi.advanceTimersByTime(2000);
+    expect(made).toBe(2);
+  });
+
   it("drops what was left when it is asked anew, even in the middle", () => {
     const done: string[] = [];
     const later = atRest(placed());

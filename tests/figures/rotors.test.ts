@@ -87,6 +87,22 @@ describe("a load as a table", () => {
     expect(asked).toBeLessThan(45);
   });
 
+  it("asks for nothing below a speed at which the rotor stalls", () => {
+    let asked = 0;
+    const table = tabulated((speed) => {
+      asked++;
+      return speed < 100 || speed > 1000 ? null : speed * speed;
+    });
+    // A speed that is too high for the load says nothing of lower ones.
+    expect(table(1200)).toBeNull();
+    expect(table(500)).toBeCloseTo(500 * 500, 6);
+    expect(table(90)).toBeNull();
+    asked = 0;
+    for (const speed of [80, 50, 20, 1]) expect(table(speed)).toBeNull();
+    expect(asked).toBe(0);
+    expect(table(103)).toBeCloseTo(103 * 103, 9);
+  });
+
   it("has nothing to give where the rotor stalls, and a straight line beside that", () => {
     const table = tabulated((speed) => (speed < 100 ? null : speed * speed));
     expect(table(50)).toBeNull();
