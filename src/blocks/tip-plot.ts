@@ -1,6 +1,7 @@
 /** Blade tip speed against the pinion: what another pinion does to the tips when nobody learns again. */
 import { tipSpeedByPinion } from "#figures/curves";
 import type { Figures } from "#figures/figures";
+import { fieldAt } from "#machine/fields";
 import { plot } from "#plots/plot";
 import type { Handle, PlotState, Zone } from "#plots/state";
 import { formatValue } from "#view/format";
@@ -8,6 +9,10 @@ import type { Shown } from "#view/shown";
 import { enBlocks as en } from "#view/words/en-blocks";
 
 const words = en.plots.tip;
+
+const { min, max } = fieldAt("gears.pinionTeeth");
+/** Where ticks may stand, whatever pinions are shown: from an even number on, which is where every other tooth begins. */
+const ticks = Array.from({ length: max - min }, (_, i) => min + 1 + i);
 
 function summary(figures: Figures, mode: number, limit: number | null, firstOver: number | null): string {
   const speed = formatValue(figures.number("tip-speed", mode), "m/s", { decimals: 0 });
@@ -43,7 +48,7 @@ export function tipPlot(figures: Figures, mode = 0): Shown<PlotState> {
     name: "tip-speed",
     title: words.title,
     unit: "m/s",
-    x: { label: words.x, unit: "", ticks: pinions, low: pinions[0] ?? 0, high: pinions.at(-1) ?? 1 },
+    x: { label: words.x, unit: "", ticks, low: pinions[0] ?? 0, high: pinions.at(-1) ?? 1 },
     y: { label: words.y, unit: "m/s", low: 0, ...(limit === null ? {} : { high: limit * 1.08 }) },
     curves: [{ key: "tip", label: words.now, ink: "now", xs: pinions, ys: speeds, dots: true }],
     zones,

@@ -53,9 +53,15 @@ export interface TipSpeeds {
   readonly limit: number | null;
 }
 
-/** So many teeth to either side of the pinion that is fitted. */
+/** At least so many teeth to either side of the pinion that is fitted, and at most twice as many. */
 const AROUND = 4;
 const { min: FEWEST, max: MOST } = fieldAt("gears.pinionTeeth");
+
+/** The first of the pinions around one. It goes on by whole steps: with each tooth the whole plot would move under the eyes. */
+function firstAround(pinionTeeth: number): number {
+  const first = AROUND * Math.round(pinionTeeth / AROUND - 1.5);
+  return Math.max(FEWEST, Math.min(first, MOST - 3 * AROUND));
+}
 
 /**
  * Tip speed, m/s, for pinions around the one fitted, with the mode's throttle left as it is and the reference not learned
@@ -64,8 +70,8 @@ const { min: FEWEST, max: MOST } = fieldAt("gears.pinionTeeth");
 export function tipSpeedByPinion(figures: Figures, mode: number): TipSpeeds {
   const { rig } = figures;
   const { gears, mainRotor, modes } = rig.parts;
-  const first = Math.max(FEWEST, Math.min(gears.pinionTeeth - AROUND, MOST - 2 * AROUND));
-  const pinions = Array.from({ length: 2 * AROUND + 1 }, (_, i) => first + i);
+  const first = firstAround(gears.pinionTeeth);
+  const pinions = Array.from({ length: 3 * AROUND + 1 }, (_, i) => first + i);
   const speed = modes[mode]?.headSpeed ?? 0;
   return {
     pinions,

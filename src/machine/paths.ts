@@ -35,7 +35,10 @@ export function withValue(machine: Machine, path: string, value: unknown): Machi
 /** Whether two plain values are the same all the way down. */
 export function same(a: unknown, b: unknown): boolean {
   if (Object.is(a, b)) return true;
-  if (!isNode(a) || !isNode(b) || Array.isArray(a) !== Array.isArray(b)) return false;
+  if (!isNode(a) || !isNode(b)) return false;
+  if (Array.isArray(a) || Array.isArray(b)) {
+    return Array.isArray(a) && Array.isArray(b) && a.length === b.length && a.every((each, i) => same(each, b[i]));
+  }
   const keys = Object.keys(a);
   return (
     keys.length === Object.keys(b).length &&

@@ -107,16 +107,17 @@ function roundStep(least: number): number {
 export function ticksOf(axis: Axis, span: Span, room: number, apart: number): Tick[] {
   const most = Math.max(1, Math.floor(room / apart));
   if (axis.ticks) {
-    const all = axis.ticks.map((value, i) => ({ value, text: axis.tickTexts?.[i] ?? formatNumber(value, 0) }));
-    const inside = all.filter(({ value }) => value >= span.low && value <= span.high);
-    const every = Math.max(1, Math.ceil(inside.length / (most + 1)));
+    const { ticks, tickTexts } = axis;
+    const isInside = (value: number) => value >= span.low && value <= span.high;
+    const every = Math.max(1, Math.ceil(ticks.filter(isInside).length / (most + 1)));
     // They need not lie evenly: of two that are too close the second goes.
     const near = (0.7 * apart * (span.high - span.low)) / room;
     let last = Number.NEGATIVE_INFINITY;
-    return inside.filter(({ value }, i) => {
-      if (i % every !== 0 || value - last < near) return false;
+    return ticks.flatMap((value, i) => {
+      // Counted from the first of all, so that the same ones are left while an axis grows.
+      if (!isInside(value) || i % every !== 0 || value - last < near) return [];
       last = value;
-      return true;
+      return [{ value, text: tickTexts?.[i] ?? formatNumber(value, 0) }];
     });
   }
   const step = roundStep((span.high - span.low) / most);

@@ -8,10 +8,16 @@ export const LINE = 18;
 const NARROW = "ijlI.,:;'| ()’";
 const WIDE = "mwMW%±→";
 
+const advanceOf = (sign: string): number =>
+  NARROW.includes(sign) ? 0.27 : WIDE.includes(sign) ? 0.8 : sign < "a" ? 0.54 : 0.5;
+
+/** Advances of the signs met so far, by their code: words are measured in every frame. */
+const advances: number[] = [];
+
 /** Width of a text in the label font, px, on the safe side. */
 export function textWidth(text: string, size = SIZE): number {
   let em = 0;
-  for (const sign of text) em += NARROW.includes(sign) ? 0.27 : WIDE.includes(sign) ? 0.8 : sign < "a" ? 0.54 : 0.5;
+  for (let i = 0; i < text.length; i++) em += advances[text.charCodeAt(i)] ??= advanceOf(text.charAt(i));
   return Math.ceil(em * size);
 }
 

@@ -2,6 +2,7 @@
  * The plot: a figure with its title, the drawing, its sentence and the table behind it. Named plots are functions that
  * make a `PlotState` from the machine's figures and hand it to `plot`.
  */
+import { same } from "#machine/paths";
 import { el, Pen, setAttribute, setText, svgEl } from "#view/dom";
 import { rested } from "#view/rested";
 import { type Shown, show, type View } from "#view/shown";
@@ -21,6 +22,10 @@ const HEIGHTS = { short: 220, regular: 320, tall: 400 } as const;
 function keepUpright(event: TouchEvent): void {
   if ((event.target as Element).closest('[data-moves="y"]')) event.preventDefault();
 }
+
+/** Whether two states look the same. Their words and tables may differ: those are brought up to date in any case. */
+const looksLike = (a: PlotState, b: PlotState): boolean =>
+  same({ ...a, words: "", table: null }, { ...b, words: "", table: null });
 
 /** Tells the ids of one drawing from those of another. */
 let plots = 0;
@@ -130,10 +135,13 @@ export const plotView: View<PlotState> = {
       if (next === state) return;
       if (next.name !== state?.name) figure.dataset.plot = next.name;
       if (next.size !== state?.size || !state) setAttribute(figure, "data-size", next.size ?? "regular");
+      const drawn = state !== null && looksLike(state, next);
       state = next;
-      settle();
-      changes += 1;
-      draw();
+      if (!drawn) {
+        settle();
+        changes += 1;
+        draw();
+      }
       name(next);
       say();
       table.put(next);

@@ -45,10 +45,22 @@ describe("tip speed over the pinion", () => {
 
   it("is that of the mode with the pinion that is fitted", () => {
     const { pinions, speeds } = tipSpeedByPinion(figures, 2);
-    expect(pinions).toEqual([9, 10, 11, 12, 13, 14, 15, 16, 17]);
-    expect(speeds[4]).toBeCloseTo(figures.number("tip-speed", 2)!, 9);
+    const fitted = pinions.indexOf(figures.machine.gears.pinionTeeth);
+    expect(speeds[fitted]).toBeCloseTo(figures.number("tip-speed", 2)!, 9);
     // V = omega R: 2450 rpm and 0.485 m.
-    expect(speeds[4]).toBeCloseTo(2450 * rpm * 0.485, 9);
+    expect(speeds[fitted]).toBeCloseTo(2450 * rpm * 0.485, 9);
+  });
+
+  it("moves its pinions on by steps of four teeth, with four or more to either side of the one that is fitted", () => {
+    const around = (pinionTeeth: number) =>
+      tipSpeedByPinion(figuresOf(machineWith({ "gears.pinionTeeth": pinionTeeth })), 0).pinions;
+    for (let teeth = 12; teeth < 40; teeth++) {
+      const pinions = around(teeth);
+      expect(pinions[0]! % 4).toBe(0);
+      expect(pinions).toEqual(Array.from({ length: 13 }, (_, i) => pinions[0]! + i));
+      expect(Math.min(teeth - pinions[0]!, pinions.at(-1)! - teeth)).toBeGreaterThanOrEqual(4);
+    }
+    expect(around(13)).toEqual(around(15));
   });
 
   it("goes with the teeth while the motor's speed stays", () => {
@@ -64,13 +76,15 @@ describe("tip speed over the pinion", () => {
 
   it("counts in a second stage", () => {
     const two = figuresOf(machineWith({ "gears.secondStage": { driverTeeth: 20, drivenTeeth: 40 } }));
-    expect(tipSpeedByPinion(two, 0).speeds[4]).toBeCloseTo(figures.number("tip-speed", 0)!, 9);
+    const { pinions, speeds } = tipSpeedByPinion(two, 0);
+    const fitted = pinions.indexOf(two.machine.gears.pinionTeeth);
+    expect(speeds[fitted]).toBeCloseTo(figures.number("tip-speed", 0)!, 9);
   });
 
   it.each([5, 6, 80])("shows a pinion of %i teeth among those that a machine may have", (pinionTeeth) => {
     const { pinions } = tipSpeedByPinion(figuresOf(machineWith({ "gears.pinionTeeth": pinionTeeth })), 0);
     expect(pinions).toContain(pinionTeeth);
-    expect(pinions).toHaveLength(9);
+    expect(pinions).toHaveLength(13);
     expect(Math.min(...pinions)).toBeGreaterThanOrEqual(5);
     expect(Math.max(...pinions)).toBeLessThanOrEqual(80);
   });

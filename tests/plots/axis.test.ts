@@ -121,6 +121,8 @@ describe("ticks", () => {
     const span = { low: 9.5, high: 15.5 };
     expect(ticksOf(teeth, span, 300, 26).map((tick) => tick.value)).toEqual([10, 11, 12, 13, 14, 15]);
     expect(ticksOf(teeth, span, 80, 26).map((tick) => tick.value)).toEqual([10, 12, 14]);
+    // The same ones are left when the axis grows.
+    expect(ticksOf(teeth, { low: 10.5, high: 15.5 }, 66, 26).map((tick) => tick.value)).toEqual([12, 14]);
     // Teeth of a pinion between round ones: the second of two that are too close goes.
     const odd = { ...teeth, ticks: [6, 10, 12, 13, 14, 18] };
     expect(ticksOf(odd, { low: 6, high: 18 }, 180, 26).map((tick) => tick.value)).toEqual([6, 10, 12, 14, 18]);

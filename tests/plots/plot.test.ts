@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { plot } from "#plots/plot";
 import type { Ink } from "#plots/state";
 import { fullState, mounted } from "./states.ts";
@@ -17,6 +17,21 @@ describe("a plot on the page", () => {
     expect(one("figcaption b").textContent).toBe("Held until 20 % of charge.");
     expect(host.querySelectorAll("table, td")).toHaveLength(0);
     expect(plot(fullState()).view.words(fullState())).toBe(one("svg").getAttribute("aria-label"));
+  });
+
+  it("draws nothing for a state that looks the same, and still says its words", () => {
+    vi.useFakeTimers();
+    const { one, update } = mounted(fullState());
+    const set = vi.spyOn(Element.prototype, "setAttribute");
+    update(fullState(undefined, { words: "It is another machine." }));
+    vi.advanceTimersByTime(1000);
+    vi.useRealTimers();
+    expect(set.mock.calls.map(([name]) => name)).toEqual(["aria-label"]);
+    expect(one("figcaption").textContent).toBe("It is another machine.");
+    set.mockClear();
+    update(fullState(2210, { words: "It is another machine." }));
+    expect(set).toHaveBeenCalled();
+    set.mockRestore();
   });
 
   it("draws each of its marks in its own way", () => {
