@@ -21,7 +21,8 @@ class LazyFigures implements Figures {
   readonly machine: Machine;
   readonly rig: Rig;
   readonly bearings: Bearings;
-  readonly #known = new Map<string, Value>();
+  /** By name, for each mode; one for all of them where they don't differ. */
+  readonly #known = new Map<QuantityName, (Value | undefined)[]>();
   #warnings: readonly Warning[] | null = null;
 
   constructor(machine: Machine, doubt: ModelDoubt = {}) {
@@ -31,13 +32,18 @@ class LazyFigures implements Figures {
   }
 
   value(name: QuantityName, mode = 0): Value {
-    const key = catalogue[name].perMode ? `${name} ${mode}` : name;
-    let value = this.#known.get(key);
+    let known = this.#known.get(name);
+    if (!known) {
+      known = [];
+      this.#known.set(name, known);
+    }
+    const place = catalogue[name].perMode ? mode : 0;
+    let value = known[place];
     if (value === undefined) {
       value = values[name](this.bearings, mode);
       // Whatever went past a relation's range is no figure; it must never be shown as one.
       if (typeof value === "number" && !Number.isFinite(value)) value = null;
-      this.#known.set(key, value);
+      known[place] = value;
     }
     return value;
   }

@@ -31,11 +31,11 @@ export interface Bearings {
 
 /** Remembers what a function of two small arguments gave. */
 function once<T>(work: (load: LoadName, mode: number) => T): (load: LoadName, mode: number) => T {
-  const known = new Map<string, T>();
+  const known: Readonly<Record<LoadName, { readonly value: T }[]>> = { hover: [], "full-pitch": [] };
   return (load, mode) => {
-    const key = load + mode;
-    if (!known.has(key)) known.set(key, work(load, mode));
-    return known.get(key) as T;
+    const found = known[load][mode] ?? { value: work(load, mode) };
+    known[load][mode] = found;
+    return found.value;
   };
 }
 

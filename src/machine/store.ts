@@ -181,6 +181,13 @@ export function keepBench(
   let kept = bench.version;
   let failed: string | null = null;
   let timer: ReturnType<typeof setTimeout> | undefined;
+  let seen = kept;
+
+  // One timer for all changes of a drag, which looks whether there were more: to start it anew with each would cost more.
+  function arm(): void {
+    seen = bench.version;
+    timer = setTimeout(() => (bench.version === seen ? flush() : arm()), wait);
+  }
 
   function flush(): void {
     clearTimeout(timer);
@@ -196,13 +203,13 @@ export function keepBench(
   }
 
   const leave = bench.subscribe(() => {
-    clearTimeout(timer);
-    timer = setTimeout(flush, wait);
+    if (timer === undefined) arm();
   });
   return {
     flush,
     stop() {
       clearTimeout(timer);
+      timer = undefined;
       leave();
     },
   };

@@ -146,10 +146,24 @@ describe("the store", () => {
         vi.advanceTimersByTime(100);
       }
       expect(write).not.toHaveBeenCalled();
-      vi.advanceTimersByTime(400);
+      vi.advanceTimersByTime(800);
       expect(write).toHaveBeenCalledTimes(1);
       expect(open().load().state?.now.gears.pinionTeeth).toBe(19);
       expect(tell).not.toHaveBeenCalled();
+    });
+
+    it("writes a single change after the moment that is given, and the next one too", () => {
+      const bench = createBench();
+      const write = vi.spyOn(local, "setItem");
+      keepBench(bench, open(), () => {}, 400);
+      for (const teeth of [14, 15]) {
+        write.mockClear();
+        bench.set("gears.pinionTeeth", teeth);
+        vi.advanceTimersByTime(390);
+        expect(write).not.toHaveBeenCalled();
+        vi.advanceTimersByTime(10);
+        expect(write).toHaveBeenCalledTimes(1);
+      }
     });
 
     it("writes at once when the page is left, and not again", () => {
