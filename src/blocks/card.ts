@@ -6,13 +6,13 @@ import { fieldAt } from "#machine/fields";
 import { reserveCharge } from "#model/endurance";
 import { motorSpeedLimit } from "#model/poles";
 import { el, setText } from "#view/dom";
-import { formatNumber, formatValue } from "#view/format";
+import { formatModelled, formatNumber, formatValue } from "#view/format";
 import { machineTitle } from "#view/machine-name";
 import { type Shown, show, type View } from "#view/shown";
 import { en as enParts } from "#view/words/en";
 import { enBlocks } from "#view/words/en-blocks";
 import { enCard as en } from "#view/words/en-card";
-import { fillOutput } from "./quantity.ts";
+import { fillOutput, quantityText } from "./quantity.ts";
 import { warningList } from "./warnings.ts";
 
 interface CardState {
@@ -54,7 +54,7 @@ function partLines({ machine }: Figures): Line[] {
 
 function referenceLines(figures: Figures): Line[] {
   const { usableLowPercent: low, usableHighPercent: high } = figures.machine.controller;
-  const text = (name: QuantityName) => formatValue(figures.number(name), "rpm", { none: enBlocks.quantity.noValue });
+  const text = (name: QuantityName) => quantityText({ figures, name });
   const state = figures.value("reference-state") as keyof typeof enBlocks.quantity.states;
   return [
     [en.part.state, enBlocks.quantity.states[state]],
@@ -82,8 +82,7 @@ function limitLines({ machine, rig }: Figures): Line[] {
 function steps(figures: Figures) {
   const head = figures.number("learning-head-speed");
   const throttle = formatValue(figures.machine.controller.learned.throttlePercent, "percent", { decimals: 0 });
-  const inRpm = (speed: number) => formatValue(speed, "rpm");
-  const speeds = head === null ? null : { head: inRpm(head), motor: inRpm(head * figures.rig.ratio) };
+  const speeds = head === null ? null : { head: formatModelled(head), motor: formatModelled(head * figures.rig.ratio) };
   return en.steps({ throttle, speeds });
 }
 

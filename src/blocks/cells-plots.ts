@@ -4,7 +4,7 @@ import { type Figures, figuresOf } from "#figures/figures";
 import type { LoadName } from "#figures/rig";
 import { plot } from "#plots/plot";
 import type { PlotState } from "#plots/state";
-import { formatValue } from "#view/format";
+import { formatModelled, formatValue } from "#view/format";
 import type { Shown } from "#view/shown";
 import { enPack } from "#view/words/en-pack";
 import { type FactsState, factsTable } from "./facts-table.ts";
@@ -78,7 +78,7 @@ export function cellsTable(figures: Figures, other: number, mode = 0): Shown<Fac
       current: formatValue(current, "A", { none: en.none }),
       bare: watts(heat === null || wiring === null ? null : heat - wiring),
       wiring: watts(wiring),
-      ceiling: formatValue(figuresOf(machine).number("ceiling-full-pitch", mode), "rpm", { none: en.none }),
+      ceiling: formatModelled(figuresOf(machine).number("ceiling-full-pitch", mode), { none: en.none }),
     };
   });
   return factsTable({

@@ -4,7 +4,7 @@ import type { Figures } from "#figures/figures";
 import { type BoardHeat, ceilingIn, lastsFor, type Operating, operatingOf } from "#figures/operating";
 import { notOperatingWords } from "#figures/operating-words";
 import { rpm } from "#model/constants";
-import { formatNumber, formatValue } from "#view/format";
+import { formatModelled, formatNumber, formatValue } from "#view/format";
 import { enFlow as en } from "#view/words/en-flow";
 
 type PartName = keyof BoardHeat | keyof RotorPower;
@@ -139,7 +139,7 @@ export function flowTable(state: FlowState): readonly (readonly string[])[] {
     row(rows.duty, ({ point }) => share(point.duty)),
     row(rows.ceiling, (_, { rig, mode: at }) => {
       const ceiling = ceilingIn(rig, load, at);
-      return ceiling.ok ? formatValue(ceiling.speed / rpm, "rpm") : none;
+      return ceiling.ok ? formatModelled(ceiling.speed / rpm) : none;
     }),
     row(rows.lasts, (found, { rig }) => {
       const time = lastsFor(rig, found);

@@ -7,7 +7,7 @@ import { pitchLineSpeed, toothMeeting } from "#model/gears";
 import { pinionFit, undercutLimit, usualAdjustment } from "#model/gears-mesh";
 import { plot } from "#plots/plot";
 import type { Curve, Handle, PlotState } from "#plots/state";
-import { formatNumber, formatValue } from "#view/format";
+import { formatModelled, formatNumber, formatValue } from "#view/format";
 import type { Shown } from "#view/shown";
 import { enGears } from "#view/words/en-gears";
 
@@ -102,7 +102,7 @@ function ceilingWords(
   const en = enGears.ceiling;
   const { pinionTeeth } = figures.machine.gears;
   const ceiling = figures.number("ceiling-full-pitch", mode);
-  const now = ceiling === null ? en.noNow(pinionTeeth) : en.now(pinionTeeth, formatValue(ceiling, "rpm"));
+  const now = ceiling === null ? en.noNow(pinionTeeth) : en.now(pinionTeeth, formatModelled(ceiling));
   const best = full.reduce<number>((top, speed, i) => ((speed ?? 0) > (full[top] ?? 0) ? i : top), 0);
   if (full.every((speed) => speed === null)) return now;
   const [turn, last] = [pinions[best] ?? pinionTeeth, pinions.at(-1) ?? pinionTeeth];

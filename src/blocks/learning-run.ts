@@ -6,7 +6,7 @@ import { liftIn, modesWith, rehearsal, type Stored, storedBy } from "#flights/re
 import { type LearningSetup, properLearning } from "#flights/scenarios";
 import type { Machine } from "#machine/machine";
 import type { Answers } from "#view/answers";
-import { formatValue } from "#view/format";
+import { formatModelled, formatValue } from "#view/format";
 import { type Shown, show } from "#view/shown";
 import { enLearning as en } from "#view/words/en-learning";
 import type { FlightRun, FlightState } from "./flight-state.ts";
@@ -30,7 +30,7 @@ const shareText = (off: number): string => formatValue(Math.abs(100 * off), "per
 /** What is stored, in one sentence. */
 export function storedSentence(stored: Stored): string {
   if (stored.kind === "nothing" || stored.kind === "none") return stored.words;
-  const speed = formatValue(stored.storedRpm, "rpm");
+  const speed = formatModelled(stored.storedRpm);
   return stored.kind === "same" ? en.stored.same(speed) : en.stored[stored.kind](speed, shareText(stored.off));
 }
 

@@ -5,7 +5,7 @@ import { packCurrentLimit } from "#figures/limits";
 import { modeName } from "#figures/mode-name";
 import { plot } from "#plots/plot";
 import type { Curve, PlotState, Point } from "#plots/state";
-import { formatValue } from "#view/format";
+import { formatModelled, formatValue } from "#view/format";
 import type { Shown } from "#view/shown";
 import { enPinionTurn as en } from "#view/words/en-pinion-turn";
 
@@ -105,6 +105,6 @@ export function pinionTurnPlot(figures: Figures, mode = 0): Shown<PlotState> {
               shows: en.teeth(pinionTeeth),
             },
           ],
-    words: `${now === null ? en.cannot(pinionTeeth) : en.now(pinionTeeth, formatValue(now, "rpm"))} ${words}`,
+    words: `${now === null ? en.cannot(pinionTeeth) : en.now(pinionTeeth, formatModelled(now))} ${words}`,
   });
 }

@@ -7,7 +7,7 @@ import type { Figures } from "#figures/figures";
 import type { Value } from "#figures/values";
 import type { UnitSystem } from "#machine/units";
 import { el, setAttribute, setText } from "#view/dom";
-import { formatValue } from "#view/format";
+import { formatModelled, formatValue } from "#view/format";
 import { type Shown, show, type View } from "#view/shown";
 import { unitsNow } from "#view/units";
 import { enBlocks as en } from "#view/words/en-blocks";
@@ -40,11 +40,37 @@ export function quantity(
   return show(quantityView, { figures, name, mode: catalogue[name].perMode ? (mode ?? 0) : null, machine });
 }
 
+/** Speeds that the model gives, whatever is known of the machine. */
+const modelled: ReadonlySet<QuantityName> = new Set([
+  "no-load-head-speed",
+  "learning-head-speed",
+  "ceiling-hover",
+  "ceiling-full-pitch",
+  "speed-headroom-hover",
+  "speed-headroom-full-pitch",
+]);
+
+/** Those that the model gives as long as nobody has measured what the controller learned. */
+const expected: ReadonlySet<QuantityName> = new Set([
+  "learned-motor-speed",
+  "learned-head-speed",
+  "usable-low-head-speed",
+  "usable-high-head-speed",
+]);
+
+const isModelled = ({ bearings }: Figures, name: QuantityName): boolean =>
+  modelled.has(name) || (expected.has(name) && !bearings.reference().measured);
+
 /** The figure as text, rounded to what it is worth. */
-export function quantityText({ figures, name, mode }: Pick<QuantityState, "figures" | "name" | "mode">): string {
+export function quantityText({
+  figures,
+  name,
+  mode = null,
+}: Pick<QuantityState, "figures" | "name"> & { readonly mode?: number | null }): string {
   const value = figures.value(name, mode ?? 0);
   if (typeof value === "string") return en.quantity.states[value as keyof typeof en.quantity.states] ?? value;
   const none = en.quantity.none[name] ?? en.quantity.noValue;
+  if (isModelled(figures, name)) return formatModelled(value, { none });
   // What a transmitter takes has no decimals to show, and a charge isn't known to a tenth of a per cent.
   const whole = name === "throttle-entered" || name === "lowest-charge" ? { decimals: 0 } : {};
   return formatValue(value, catalogue[name].unit, { none, ...whole });

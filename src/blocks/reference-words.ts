@@ -1,10 +1,9 @@
 /** The state of the learned reference, in a paragraph with its figures. */
 import type { Figures } from "#figures/figures";
 import { el, setText } from "#view/dom";
-import { formatValue } from "#view/format";
 import { type Shown, show, type View } from "#view/shown";
 import { enBlocks as en } from "#view/words/en-blocks";
-import { fillOutput } from "./quantity.ts";
+import { fillOutput, quantityText } from "./quantity.ts";
 
 interface ReferenceWordsState {
   readonly figures: Figures;
@@ -18,8 +17,8 @@ export function referenceState(figures: Figures): Shown<ReferenceWordsState> {
 function sentence({ figures }: ReferenceWordsState): string {
   if (figures.number("learned-motor-speed") === null) return en.modes.noReference;
   const state = figures.value("reference-state");
-  const motor = formatValue(figures.number("learned-motor-speed"), "rpm");
-  const head = formatValue(figures.number("learned-head-speed"), "rpm");
+  const motor = quantityText({ figures, name: "learned-motor-speed" });
+  const head = quantityText({ figures, name: "learned-head-speed" });
   const stale = figures.warnings.find((warning) => warning.name === "stale-reference");
   if (state === "stale" && stale) return `${stale.words} ${en.learned.means(motor, head)}`;
   return `${state === "fresh" ? en.learned.fresh : en.learned.expected} ${en.learned.means(motor, head)}`;

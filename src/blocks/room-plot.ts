@@ -5,7 +5,7 @@ import { modeName } from "#figures/mode-name";
 import { fieldAt } from "#machine/fields";
 import { plot } from "#plots/plot";
 import type { Curve, Handle, Level, PlotState, Point, Zone } from "#plots/state";
-import { formatValue } from "#view/format";
+import { formatModelled, formatValue } from "#view/format";
 import type { Shown } from "#view/shown";
 import { enBlocks as en } from "#view/words/en-blocks";
 
@@ -84,8 +84,8 @@ export function roomWords(figures: Figures, mode: number): string {
     room === null
       ? ""
       : room >= 0
-        ? words.roomNow(charge, formatValue(room, "rpm"))
-        : words.shortNow(charge, formatValue(-room, "rpm"));
+        ? words.roomNow(charge, formatModelled(room))
+        : words.shortNow(charge, formatModelled(-room));
   return [words.asks(name, asked), held, now].filter(Boolean).join(" ");
 }
 

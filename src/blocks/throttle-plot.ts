@@ -3,9 +3,10 @@ import type { Figures } from "#figures/figures";
 import { modeName } from "#figures/mode-name";
 import { plot } from "#plots/plot";
 import type { Curve, Handle, Level, PlotState, Zone } from "#plots/state";
-import { formatValue } from "#view/format";
+import { formatModelled, formatValue } from "#view/format";
 import type { Shown } from "#view/shown";
 import { enBlocks as en } from "#view/words/en-blocks";
+import { quantityText } from "./quantity.ts";
 
 const words = en.plots.throttle;
 const ENDS = [0, 100];
@@ -61,9 +62,11 @@ function summary(figures: Figures, mode: number): string {
   const ceiling = figures.number("ceiling-full-pitch", mode);
   const asked = figures.number("set-head-speed", mode);
   const asks = words.asks(name, formatValue(asked, "rpm"), formatValue(throttle, "percent"));
-  const most = formatValue(ceiling, "rpm");
+  const most = formatModelled(ceiling);
   const held = ceiling === null || asked === null ? "" : (ceiling >= asked ? words.most : words.notHeld)(most);
-  return [asks, held, words.band(formatValue(reference, "rpm"), low, high)].filter(Boolean).join(" ");
+  return [asks, held, words.band(quantityText({ figures, name: "learned-head-speed" }), low, high)]
+    .filter(Boolean)
+    .join(" ");
 }
 
 /** The plot of head speed against throttle for a machine, and for the what-if beside it. */

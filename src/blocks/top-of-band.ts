@@ -1,7 +1,7 @@
 /** What is left above the top of the usable band when the pack is half empty: the answer to the question of a page. */
 import { type Figures, figuresOf } from "#figures/figures";
 import { withValue } from "#machine/paths";
-import { formatValue } from "#view/format";
+import { formatModelled } from "#view/format";
 import { enBlocks } from "#view/words/en-blocks";
 
 const words = enBlocks.top;
@@ -19,5 +19,5 @@ export function topOfBand(figures: Figures, mode: number): TopOfBand {
   const ceiling = half.number("ceiling-full-pitch", mode);
   if (top === null || ceiling === null) return { roomAtHalf: null, words: words.none };
   const room = ceiling - top;
-  return { roomAtHalf: room, words: (room >= 0 ? words.room : words.gone)(formatValue(ceiling, "rpm")) };
+  return { roomAtHalf: room, words: (room >= 0 ? words.room : words.gone)(formatModelled(ceiling)) };
 }

@@ -9,6 +9,8 @@ export type ReferenceState = "fresh" | "stale" | "expected";
 
 export interface Reference {
   readonly state: ReferenceState;
+  /** It was measured at the controller, or else it is what the model expects. */
+  readonly measured: boolean;
   /** Motor speed that full throttle asks for, rad/s; null when the motor doesn't turn at the learning throttle. */
   readonly motorSpeed: number | null;
   /** Head speed to expect while it learns with the parts now fitted, rad/s; null as above. */
@@ -88,6 +90,7 @@ export function referenceOf(rig: Rig): Reference {
   const held = measured ?? (then === null ? null : then * ratioThen);
   return {
     state: stale ? "stale" : measured === null ? "expected" : "fresh",
+    measured: measured !== null,
     motorSpeed: held === null ? null : learnedReference({ motorSpeed: held, throttle }),
     learning,
     ratioThen,

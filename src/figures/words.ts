@@ -7,6 +7,8 @@ import type { Help, Lasting } from "./help.ts";
 const cut = (value: number, decimals: number, unit = ""): string =>
   withUnit(value, unit, { round: (shown) => Number(shown.toFixed(decimals)) });
 const rpm = (value: number): string => cut(value, 0, "rpm");
+/** A speed that the model gives, to tens: its doubt is larger. What is less than that is told as it is. */
+const about = (value: number): string => rpm(value < 10 ? value : 10 * Math.round(value / 10));
 
 /** A figure and its limit with as many decimals as it takes to tell them apart, up to four. */
 function apart(value: number, limit: number, decimals: number, unit = ""): readonly [string, string] {
@@ -89,7 +91,7 @@ export const warningWords = {
     return `"${mode}" asks for ${asked} of the reference; the usable band begins at ${end}. The controller carries more current there than the pack shows, and the gains may fit less well.${ways.length === 0 ? "" : ` ${sentence(ways.join(", or "))}`}`;
   },
   short: (mode: string, load: string, set: number, ceiling: number, help: string) =>
-    `"${mode}" can't be held ${load}: it asks for ${rpm(set)}, and with full duty there is ${rpm(ceiling)}. It is ${rpm(set - ceiling)} short. ${help}`,
+    `"${mode}" can't be held ${load}: it asks for ${rpm(set)}, and with full duty there is ${about(ceiling)}. It is ${about(set - ceiling)} short. ${help}`,
   noHold: (mode: string, load: string, why: Obstacle, help: string) =>
     `"${mode}" can't be held ${load}: ${obstacleWords[why]} ${help}`,
   stale: (parts: readonly string[], change: number) =>

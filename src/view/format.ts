@@ -146,6 +146,15 @@ export function formatValue(value: number | null, unit: string, options: FormatO
   return close ? figure + text : `${figure}${NO_BREAK}${text}`;
 }
 
+/**
+ * A speed in rpm that the model gives. Its doubt is some per cent, so three figures are all that it is worth, and so is no
+ * unit of a difference of two such speeds, unless it is all that there is.
+ */
+export function formatModelled(speed: number | null, options: Pick<FormatOptions, "none"> = {}): string {
+  const figures = Math.floor(Math.log10(Math.max(1, Math.abs(Math.round(speed ?? 0))))) + 1;
+  return formatValue(speed, "rpm", { ...options, decimals: figures === 1 ? 0 : -Math.max(1, figures - 3) });
+}
+
 /** A figure with its uncertainty, both cut at the same digit: `2,170 ± 60 rpm`. Without one, as `formatValue`. */
 export function formatBand(
   value: number | null,

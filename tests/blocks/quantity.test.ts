@@ -72,6 +72,22 @@ describe("a figure as text", () => {
     expect(text("throttle", 0)).toMatch(/^\d+\.\d %$/);
   });
 
+  it("has the figures that it is worth: three for a speed that the model gives, all for what was measured or set", () => {
+    const [guessed, known] = [figuresOf(defaultMachine), figuresOf(learnedAt(13_957))];
+    const says = (figures: typeof known, name: (typeof quantityNames)[number]) =>
+      plain(quantityText({ figures, name, mode: 2 }));
+    expect(says(guessed, "learned-motor-speed")).toBe("27,900 rpm");
+    expect(says(known, "learned-motor-speed")).toBe("27,914 rpm");
+    expect(says(guessed, "learned-head-speed")).toMatch(/0 rpm$/);
+    // 27,914 rpm over 120 to 13 teeth.
+    expect(says(known, "learned-head-speed")).toBe(`${Math.round((27_914 * 13) / 120).toLocaleString("en")} rpm`);
+    for (const figures of [guessed, known]) {
+      expect(says(figures, "ceiling-full-pitch")).toMatch(/0 rpm$/);
+      expect(says(figures, "speed-headroom-hover")).toMatch(/0 rpm$/);
+      expect(says(figures, "motor-speed")).toBe(`${Math.round((2450 * 120) / 13).toLocaleString("en")} rpm`);
+    }
+  });
+
   it("says the state of the reference in words", () => {
     expect(text("reference-state")).toBe("expected: nothing measured yet");
     const fresh = figuresOf(learnedAt(15_000));

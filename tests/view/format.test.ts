@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { decimalsFor, formatBand, formatNumber, formatValue, NO_VALUE, unitText } from "#view/format";
+import { decimalsFor, formatBand, formatModelled, formatNumber, formatValue, NO_VALUE, unitText } from "#view/format";
 
 describe("a figure on a page", () => {
   it.each([
@@ -50,6 +50,27 @@ describe("a figure on a page", () => {
       "°",
       "parsec",
     ]);
+  });
+});
+
+describe("a speed that the model gives", () => {
+  it.each([
+    [27914, "27,900 rpm"],
+    [9996, "10,000 rpm"],
+    [3024, "3,020 rpm"],
+    [947, "950 rpm"],
+    [-305.6, "\u2212310 rpm"],
+    [94, "90 rpm"],
+    [9.6, "10 rpm"],
+    [4.4, "4 rpm"],
+    [-0.2, "0 rpm"],
+    [null, NO_VALUE],
+  ])("is told to as many figures as it is worth: %s as %s", (speed, text) => {
+    expect(formatModelled(speed).replace("\u00a0", " ")).toBe(text);
+  });
+
+  it("has words of its own where it doesn't exist", () => {
+    expect(formatModelled(null, { none: "none" })).toBe("none");
   });
 });
 
