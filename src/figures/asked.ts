@@ -4,8 +4,16 @@
  */
 import { gravity } from "#model/constants";
 import { bracketedRoot } from "#model/root";
-import { advancingTipMach, craftOf, levelPower, retreatingMargin } from "#model/rotor/forward";
+import {
+  advancingTipMach,
+  airframeDrag,
+  craftOf,
+  levelPower,
+  parasitePower,
+  retreatingMargin,
+} from "#model/rotor/forward";
 import { collectiveForThrust } from "#model/rotor/solve";
+import { tailThrust } from "#model/rotor-load";
 import type { LoadName, Rig } from "./rig.ts";
 import { bladesOf, STALLED_PITCH } from "./rotors.ts";
 
@@ -157,7 +165,7 @@ function tailOf(rig: Rig, torque: number, speed: number): { power: number; holds
   const { arm, ratio } = rig.tail;
   const { tail } = bladesOf(rig.machine, rig.parts, rig.air);
   const turning = speed * ratio;
-  const found = collectiveForThrust(tail.fly(turning, 0), torque / arm);
+  const found = collectiveForThrust(tail.fly(turning, 0), tailThrust(torque, arm));
   if (!found.ok) tail.pitch(STALLED_PITCH);
   return { power: tail.torque * turning, holds: found.ok };
 }
@@ -181,11 +189,9 @@ function stalled(rig: Rig, speed: number): NotAsked {
 function climbing(rig: Rig, { speed, collective }: Case): Asked | NotAsked {
   const { main } = bladesOf(rig.machine, rig.parts, rig.air);
   const { dragArea } = rig.parts.airframe;
-  const half = 0.5 * rig.air.density * dragArea;
-  const spare = (climb: number): number => {
-    const drag = half * climb * climb;
-    return main.fly(speed, climb).pitch(collective) - rig.weight - drag;
-  };
+  const airAt = (climb: number) => ({ density: rig.air.density, airspeed: climb, dragArea });
+  const spare = (climb: number): number =>
+    main.fly(speed, climb).pitch(collective) - rig.weight - airframeDrag(airAt(climb));
   const rest = spare(0);
   if (rest <= 0) {
     const found = collectiveForThrust(main.fly(speed, 0), rig.weight);
@@ -199,7 +205,7 @@ function climbing(rig: Rig, { speed, collective }: Case): Asked | NotAsked {
   const atTop = spare(top);
   const climb = bracketedRoot(spare, 0, top, 1e-12 * top, rest, atTop) ?? top;
   main.fly(speed, climb).pitch(collective);
-  const airframe = half * climb ** 3;
+  const airframe = parasitePower(airAt(climb));
   return whole(rig, { climb, airspeed: 0, airframe, raising: main.thrust * climb - airframe });
 }
 

@@ -6,7 +6,7 @@ import { tailSpeed } from "#model/gears";
 import { noLoadSpeed } from "#model/motor";
 import { electricalSpeed } from "#model/poles";
 import { dutyAsked, type OperatingPoint, operatingPoint } from "#model/powertrain";
-import { setSpeed, throttleForSpeed } from "#model/reference";
+import { setSpeed, throttleForSpeed, throttleStep } from "#model/reference";
 import { ceilingAt, type SteadySpeed } from "#model/steady";
 import type { QuantityName } from "./catalogue.ts";
 import { type Reference, referenceOf } from "./reference.ts";
@@ -99,7 +99,7 @@ const atThrottle = ({ rig, reference }: Bearings, share: number | null): number 
 };
 
 /** Whole per cent as a transmitter takes them. More than 100 is shown as it is: the warning says that it can't be entered. */
-const entered = (share: number | null): number | null => (share === null ? null : Math.round(100 * share) / 100);
+const entered = (share: number | null): number | null => (share === null ? null : throttleStep(share));
 
 /** What the old throttle value, worked out for the gears fitted while it learned, asks for with today's. */
 function staleSpeed(bearings: Bearings, mode: number): number | null {

@@ -3,7 +3,7 @@ import { shapeAt } from "#machine/fields";
 import { inSentence } from "#machine/words";
 import { rpm } from "#model/constants";
 import { reserveCharge } from "#model/endurance";
-import { bandPlace } from "#model/reference";
+import { bandPlace, staleChange } from "#model/reference";
 import { contactWith } from "./contact.ts";
 import { drawnNow } from "./drawn.ts";
 import type { Figures } from "./figures.ts";
@@ -39,7 +39,7 @@ const nameOf = (figures: Figures, mode: number): string => modeName(figures.mach
 function staleReference({ bearings, rig }: Figures): Found {
   const { state, ratioThen, differing } = bearings.reference();
   if (state !== "stale") return null;
-  const change = 100 * (ratioThen / rig.ratio - 1);
+  const change = 100 * staleChange(ratioThen, rig.ratio);
   const parts = differing.map((key) =>
     inSentence((shapeAt(`controller.learned.fittedWith.${key}`)?.name ?? key).replace(/ while it learned$/, "")),
   );

@@ -53,6 +53,16 @@ export const throttleForSpeed = relation({
   source: "definition",
 });
 
+/**
+ * The step of a transmitter that lies nearest to a throttle, whether or not it can be entered; a tie goes up. Unit: ratio.
+ * Source: definition.
+ *
+ * @param exact throttle, 0 to 1
+ * @param stepsPerWhole how many steps the transmitter has from 0 to 100 % (100: whole per cent)
+ */
+export const throttleStep = (exact: number, stepsPerWhole = 100): number =>
+  Math.round(exact * stepsPerWhole) / stepsPerWhole;
+
 /** The same throttle as a transmitter takes it, in whole per cent; above 100 it can't be entered. */
 export const wholeThrottle = relation({
   name: "throttle in whole per cent",
@@ -60,20 +70,14 @@ export const wholeThrottle = relation({
   unit: "",
   terms: throttleForSpeed.terms,
   equation: (t, entered) => `${entered} \\approx \\frac{${t.headSpeed} \\times ${t.gearRatio}}{${t.reference}}`,
-  of: (v) => Math.round(100 * throttleForSpeed(v)) / 100,
+  of: (v) => throttleStep(throttleForSpeed(v)),
   assumes: "Rounded to whole per cent. The reference was learned with the parts that are fitted now.",
   source: "definition",
 });
 
-/**
- * The throttle nearest to an exact one that a transmitter takes, 0 to 1; null when it would lie outside 0 to 1.
- * A tie goes up. Unit: ratio. Source: definition.
- *
- * @param exact throttle, 0 to 1
- * @param stepsPerWhole how many steps the transmitter has from 0 to 100 % (100: whole per cent)
- */
+/** The same step, or null where it lies outside 0 to 1 and can't be entered. Unit: ratio. Source: definition. */
 export function throttleEntered(exact: number, stepsPerWhole = 100): number | null {
-  const entered = Math.round(exact * stepsPerWhole) / stepsPerWhole;
+  const entered = throttleStep(exact, stepsPerWhole);
   return entered >= 0 && entered <= 1 ? entered : null;
 }
 
@@ -126,28 +130,12 @@ export function differingParts(now: FittedParts, then: FittedParts): (keyof Fitt
   );
 }
 
-/** What a mode does under a reference learned with other gears. */
-export interface StaleMode {
-  /** Speed it asked for when the reference was learned. */
-  readonly then: number;
-  /** Speed it asks for with the gears fitted now. */
-  readonly now: number;
-  /** now / then - 1 */
-  readonly change: number;
-}
-
 /**
- * What a throttle setting does after the gears changed: the controller goes on holding the same motor speed, so the head
- * speed goes with 1 / G. Other parts (motor, pack, blades) leave the set speed as it is and change what can be held.
- * Units: speeds in that of the reference (rad/s). Source: definition of the set speed.
+ * By how much a throttle's head speed changes, as a share, when the gears change under a reference that stays: the
+ * controller goes on holding the same motor speed, so the head speed goes with 1 / G. Other parts (motor, pack, blades)
+ * leave the set speed as it is and change what can be held. Unit: ratio. Source: definition of the set speed.
  *
- * @param value throttle, 0 to 1
- * @param learned reference, rad/s
  * @param ratioThen gear ratio when it was learned
  * @param ratioNow gear ratio now
  */
-export function staleMode(value: number, learned: number, ratioThen: number, ratioNow: number): StaleMode {
-  const then = setSpeed({ throttle: value, reference: learned, gearRatio: ratioThen });
-  const now = setSpeed({ throttle: value, reference: learned, gearRatio: ratioNow });
-  return { then, now, change: ratioThen / ratioNow - 1 };
-}
+export const staleChange = (ratioThen: number, ratioNow: number): number => ratioThen / ratioNow - 1;

@@ -8,7 +8,6 @@ const asked: Readonly<Record<string, string>> = {
   "src/model/air.ts standardAir": "what the air at a place departs from; checked against printed tables",
   "src/model/rotor/bemt.ts hover": "the rotor in one call; all else asks a rotor that is kept",
   "src/model/rotor/solve.ts speedForPower": "the same rotor asked the other way round; checked against a hover",
-  "src/model/reference.ts staleMode": "what an old throttle value asks for with other gears",
 };
 
 const list = (node: Node, key: string): Node[] => (Array.isArray(node[key]) ? (node[key] as Node[]) : []);

@@ -53,18 +53,32 @@ export const levelInducedVelocity = relation({
   source: "H. Glauert, ARC R&M 1111 (1926)",
 });
 
-/** Power of the drag of all that doesn't lift. */
+const dragTerms = {
+  density: { name: "air density", symbol: "\\rho", unit: "kg/m³" },
+  airspeed: airspeedTerm,
+  dragArea: { name: "drag area", symbol: "f", unit: "m²" },
+} as const;
+
+/** Drag of all that doesn't lift. */
+export const airframeDrag = relation({
+  name: "drag of the airframe",
+  symbol: "D",
+  unit: "N",
+  terms: dragTerms,
+  formula: (t) => `\\tfrac{1}{2} \\times ${t.density} \\times ${t.airspeed}^2 \\times ${t.dragArea}`,
+  of: (v) => 0.5 * v.density * v.airspeed ** 2 * v.dragArea,
+  assumes: "The drag area doesn't change with attitude.",
+  source: "definition of the drag area",
+});
+
+/** Power of that drag. */
 export const parasitePower = relation({
   name: "parasite power",
   symbol: "P_p",
   unit: "W",
-  terms: {
-    density: { name: "air density", symbol: "\\rho", unit: "kg/m³" },
-    airspeed: airspeedTerm,
-    dragArea: { name: "drag area", symbol: "f", unit: "m²" },
-  },
+  terms: dragTerms,
   formula: (t) => `\\tfrac{1}{2} \\times ${t.density} \\times ${t.airspeed}^3 \\times ${t.dragArea}`,
-  of: (v) => 0.5 * v.density * v.airspeed ** 3 * v.dragArea,
+  of: (v) => airframeDrag(v) * v.airspeed,
   assumes: "The drag area doesn't change with attitude.",
   source: "definition of the drag area",
 });
@@ -108,7 +122,7 @@ export interface LevelPower {
  */
 export function levelPower(craft: Craft, airspeed: number): LevelPower {
   const { weight, radius, tipSpeed, density, dragArea, inducedFactor, profilePower } = craft;
-  const drag = 0.5 * density * airspeed * airspeed * dragArea;
+  const drag = airframeDrag({ density, airspeed, dragArea });
   const thrust = Math.hypot(weight, drag);
   const ratio = advanceRatio({ airspeed, tipSpeed });
   const hoverVelocity = inducedVelocity(thrust, 0, density, discArea({ radius }));
