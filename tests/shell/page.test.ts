@@ -89,6 +89,15 @@ describe("a page", () => {
     expect(document.querySelector(".cell-1")?.textContent).toBe("15 teeth");
   });
 
+  it("solves ahead what its rotors may be asked for, once nothing moves", async () => {
+    await load();
+    // From the modules that this page was opened with.
+    const [{ figuresOf }, { clubTrainer }] = await Promise.all([import("#figures/figures"), import("#machine/demos")]);
+    const solve = vi.spyOn(figuresOf(withValue(clubTrainer, "motor.poles", 8)).rig.main, "torqueForThrust");
+    await vi.waitFor(() => expect(solve.mock.calls.length).toBeGreaterThan(50), 5000);
+    solve.mockRestore();
+  });
+
   it("has the same machine, and its undo, when it is loaded again", async () => {
     await load();
     await slide(15);
