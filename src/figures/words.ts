@@ -7,8 +7,11 @@ import type { Help, Lasting } from "./help.ts";
 const cut = (value: number, decimals: number, unit = ""): string =>
   withUnit(value, unit, { round: (shown) => Number(shown.toFixed(decimals)) });
 const rpm = (value: number): string => cut(value, 0, "rpm");
-/** A speed that the model gives, to tens: its doubt is larger. What is less than that is told as it is. */
-const about = (value: number): string => rpm(value < 10 ? value : 10 * Math.round(value / 10));
+/** A speed that the model gives and by how much it falls short, to tens: its doubt is larger. Less than ten is told as it is. */
+const shortBy = (set: number, most: number): readonly [string, string] => {
+  const step = set - most < 10 ? 1 : 10;
+  return [rpm(step * Math.round(most / step)), rpm(step * Math.round((set - most) / step))];
+};
 
 /** A figure and its limit with as many decimals as it takes to tell them apart, up to four. */
 function apart(value: number, limit: number, decimals: number, unit = ""): readonly [string, string] {
@@ -90,8 +93,10 @@ export const warningWords = {
     const ways = [smaller ? `fit a smaller pinion, ${anew}` : "", more ? "ask for more" : ""].filter(Boolean);
     return `"${mode}" asks for ${asked} of the reference; the usable band begins at ${end}. The controller carries more current there than the pack shows, and the gains may fit less well.${ways.length === 0 ? "" : ` ${sentence(ways.join(", or "))}`}`;
   },
-  short: (mode: string, load: string, set: number, ceiling: number, help: string) =>
-    `"${mode}" can't be held ${load}: it asks for ${rpm(set)}, and with full duty there is ${about(ceiling)}. It is ${about(set - ceiling)} short. ${help}`,
+  short: (mode: string, load: string, set: number, ceiling: number, help: string) => {
+    const [most, short] = shortBy(set, ceiling);
+    return `"${mode}" can't be held ${load}: it asks for ${rpm(set)}, and with full duty there is ${most}. It is ${short} short. ${help}`;
+  },
   noHold: (mode: string, load: string, why: Obstacle, help: string) =>
     `"${mode}" can't be held ${load}: ${obstacleWords[why]} ${help}`,
   stale: (parts: readonly string[], change: number) =>

@@ -151,7 +151,7 @@ export function formatValue(value: number | null, unit: string, options: FormatO
  * unit of a difference of two such speeds, unless it is all that there is.
  */
 export function formatModelled(speed: number | null, options: Pick<FormatOptions, "none"> = {}): string {
-  const figures = Math.floor(Math.log10(Math.max(1, Math.abs(Math.round(speed ?? 0))))) + 1;
+  const figures = Math.floor(Math.log10(Math.max(1, Math.abs(speed ?? 0)))) + 1;
   return formatValue(speed, "rpm", { ...options, decimals: figures === 1 ? 0 : -Math.max(1, figures - 3) });
 }
 

@@ -47,6 +47,13 @@ describe("warnings in words", () => {
     expect(warningWords.short("fast", "in hover", 2500, 2410.4, "Help.")).toMatch(
       /it asks for 2,500\srpm, and with full duty there is 2,410\srpm\. It is 90\srpm short\. Help\.$/,
     );
+    // To tens, which are the last that the model knows, but where no ten is left.
+    expect(warningWords.short("fast", "in hover", 2500, 2484.3, "")).toMatch(
+      /there is 2,480\srpm\. It is 20\srpm short/,
+    );
+    expect(warningWords.short("fast", "in hover", 2500, 2496.2, "")).toMatch(
+      /there is 2,496\srpm\. It is 4\srpm short/,
+    );
     expect(warningWords.noHold("slow", "in hover", "blades stall", "Help.")).toBe(
       `"slow" can't be held in hover: at this speed the blades would stall before they carry the machine. Help.`,
     );

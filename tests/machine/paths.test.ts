@@ -33,6 +33,7 @@ describe("paths", () => {
     expect(same({ a: [1, { b: null }] }, { a: [1, { b: null }] })).toBe(true);
     expect(same({ a: 1 }, { a: 1, b: undefined })).toBe(false);
     expect(same([1], { 0: 1 })).toBe(false);
+    expect([same([1], [1, 2]), same([1, 2], [1])]).toEqual([false, false]);
     expect(same({ a: undefined }, { b: undefined })).toBe(false);
   });
 
