@@ -14,6 +14,9 @@ const BETWEEN = 42;
 const BELOW = 44;
 const WIDE = 540;
 
+/** A drawing has this width until the page has told the real one, px. */
+export const FIRST_WIDTH = 640;
+
 /** What the lanes remember, so that no axis jumps. */
 export type LaneMemory = Map<string, Span>;
 

@@ -59,6 +59,10 @@ const LONG = 12_000;
 export const takesLong = (requests: readonly FlightRequest[]): boolean =>
   requests.reduce((sum, request) => sum + (sizeOf(request)?.ticks ?? 0), 0) > LONG;
 
+/** When the last of some flights ends, s. */
+export const endOf = (results: readonly FlightResult[]): number =>
+  Math.max(0, ...results.map((result) => (result.ok ? result.end.time : 0)));
+
 /** The flights of a state: flown here when they are short; null while a long one is not known yet. */
 export function resultsOf(state: FlightState): readonly FlightResult[] | null {
   if (!state.go) return null;

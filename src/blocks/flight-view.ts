@@ -10,16 +10,18 @@ import { el, Pen, setAttribute, setText, svgEl } from "#view/dom";
 import type { View } from "#view/shown";
 import { enFlights as en } from "#view/words/en-flights";
 import { patientFlyer } from "#worker/patient";
+import { workAhead } from "./flight-ahead.ts";
 import { buttonsFor } from "./flight-buttons.ts";
 import { clockFor } from "./flight-clock.ts";
 import { cursorOn, valueText } from "./flight-cursor.ts";
 import { written } from "./flight-curve.ts";
 import { lanesIn } from "./flight-drawn.ts";
 import { laneStates, timeText } from "./flight-lanes.ts";
-import { heightOf, type LaneMemory, laneLayouts } from "./flight-layout.ts";
+import { FIRST_WIDTH, heightOf, type LaneMemory, laneLayouts } from "./flight-layout.ts";
 import { handOn } from "./flight-pencil.ts";
 import {
   drawnBy,
+  endOf,
   type FlightState,
   type Flights,
   hasDashed,
@@ -35,10 +37,6 @@ import { saidLines, tableOf, toldList } from "./flight-told.ts";
 import { whenSeen } from "./when-seen.ts";
 import "./flight.css";
 
-const FIRST_WIDTH = 640;
-/** When the last of some flights ends, s. */
-const endOf = (results: readonly FlightResult[]): number =>
-  Math.max(0, ...results.map((result) => (result.ok ? result.end.time : 0)));
 let flights = 0;
 
 export const flightView: View<FlightState> = {
@@ -76,6 +74,7 @@ export const flightView: View<FlightState> = {
     /** What the lanes show at this moment. */
     let looked: Flights | null = null;
     const flyer = patientFlyer();
+    const ahead = workAhead(figure);
 
     const hand = handOn(doc, over, (values, done) => {
       if (!state?.drawing) return;
@@ -181,6 +180,7 @@ export const flightView: View<FlightState> = {
       const all = withPinned({ state: now, results }, then);
       say(next ? saidOf(all.state, all.results) : wordsOf(now));
       flyThen(now);
+      ahead(now);
       if (next && starting) {
         starting = false;
         clock.start();
@@ -236,7 +236,7 @@ export const flightView: View<FlightState> = {
         setAttribute(figure, "data-lanes", String(next.lanes.length));
       }
       setText(title, next.title);
-      const begun = state === null;
+      const begun = !state;
       state = next;
       // What was drawn stands in the state from here on.
       if (!hand.busy) draft = null;

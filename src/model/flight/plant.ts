@@ -7,12 +7,12 @@
 import { gravity } from "../constants.ts";
 import { copperCoefficient, copperResistance } from "../motor.ts";
 import type { FlightMachine } from "./machine.ts";
+import { climbCount } from "./rotor-rows.ts";
 import * as at from "./state.ts";
 import {
   angleFrom,
   cellCount,
   cellsPerRadian,
-  climbCount,
   climbsPerRatio,
   mixing,
   type Surface,

@@ -9,20 +9,13 @@
 import { bracketedRoot } from "../root.ts";
 import { evenly, writeCubics } from "./cubics.ts";
 import type { RotorMap, TailTorque } from "./rotor-map.ts";
+import { climbCount, climbStep, rowOf, rungOf, rungs, speedOf } from "./rotor-rows.ts";
 
 /** Range of the blade angle that the tables cover, rad, and their steps. Past the ends the rotor is stalled: the end holds. */
 const reach = 0.42;
 const steps = 168;
 const width = (2 * reach) / steps;
-/** Rotor speeds of the tables, as shares of the reference: Reynolds and Mach number move slowly between them. */
-const shares = [0.15, 0.3, 0.5, 0.7, 0.9, 1.1, 1.35, 1.7] as const;
-/** Climbs of the tables, as shares of the tip speed: even steps from hover on. */
-export const climbCount = 7;
-const climbStep = 0.025;
 export const climbsPerRatio = 1 / climbStep;
-/** Collectives at which the map is asked, rad: beyond them the blade angle is past its table. */
-const asked = 121;
-const furthest = 0.62;
 /**
  * Most downward thrust in a climb that momentum theory has one inflow for, as a share of (climb ratio)^2, and how far that
  * inflow may go, as a share of the climb: past it the rotor works in its own wake.
@@ -104,6 +97,9 @@ function inflowOf(map: RotorMap, radius: number, density: number, speed: number)
   return sensible ? { shift, factor } : { shift: 1.5, factor: 1 };
 }
 
+/** So many surfaces of a rotor are kept: those that a drag through the gears goes through. */
+const kept = 12;
+
 const built = new WeakMap<RotorMap, { key: string; tail: TailTorque | null; surface: Surface | null }[]>();
 
 /**
@@ -111,7 +107,7 @@ const built = new WeakMap<RotorMap, { key: string; tail: TailTorque | null; surf
  * inflow doesn't explain, over the blade angle x = theta - s lambda (rad, s about 3/2), dimensionless, at eight rotor speeds
  * (rad/s) and seven climb ratios. Null when the map gives no number somewhere in its range, or thrust that falls so fast
  * with collective that x does. The last few are kept, and the speeds lie on a fixed ladder, so that a flight with other
- * gains, gears or motor needs no new tables.
+ * gains, gears or motor needs no new tables, or few new rows of them.
  *
  * Source: A. Gessow and G. C. Myers, Aerodynamics of the Helicopter (1952), ch. 4: C_T = sigma a / 2 (theta / 3 - lambda / 2).
  *
@@ -129,26 +125,20 @@ export function rotorSurface(
   reference: number,
 ): Surface | null {
   const known = built.get(map) ?? [];
-  const rung = 1.2 ** Math.round(Math.log(reference) / Math.log(1.2));
-  const key = `${radius} ${density} ${rung}`;
+  const top = rungOf(reference);
+  const key = `${radius} ${density} ${top}`;
   const found = known.find((one) => one.key === key && one.tail === tail);
   if (found) return found.surface;
-  const surface = build(map, tail, radius, density, rung);
-  built.set(map, [{ key, tail, surface }, ...known].slice(0, 4));
+  const surface = build(map, tail, radius, density, top);
+  built.set(map, [{ key, tail, surface }, ...known].slice(0, kept));
   return surface;
 }
 
-function build(
-  map: RotorMap,
-  tail: TailTorque | null,
-  radius: number,
-  density: number,
-  reference: number,
-): Surface | null {
+function build(map: RotorMap, tail: TailTorque | null, radius: number, density: number, top: number): Surface | null {
   const area = Math.PI * radius * radius;
-  const speeds = Float64Array.from(shares, (share) => share * reference);
+  const speeds = Float64Array.from(rungs, (rung) => speedOf(top + rung));
   const cells = new Float64Array(speeds.length * climbCount * steps * 8);
-  const { shift, factor } = inflowOf(map, radius, density, reference);
+  const { shift, factor } = inflowOf(map, radius, density, speedOf(top));
   let steepest = 0;
   let lowest = 0;
   let highest = 0;
@@ -161,12 +151,11 @@ function build(
       const angles: number[] = [];
       const thrusts: number[] = [];
       const rests: number[] = [];
-      for (let i = 0; i < asked; i++) {
-        const collective = furthest * ((2 * i) / (asked - 1) - 1);
-        if (c > 0 && collective < -0.03) continue;
-        const thrust = map.thrust(speed, collective, climb * tip) / force;
+      const row = rowOf(map, radius, top + rungs[j]!, c);
+      for (const [i, collective] of row.collectives.entries()) {
+        const thrust = row.thrust[i]! / force;
         if (c > 0 && thrust < -ownWake * climb * climb) continue;
-        const torque = map.torque(speed, collective, climb * tip) / (force * radius);
+        const torque = row.torque[i]! / (force * radius);
         const inflow = settled(thrust, climb);
         const angle = collective - shift * (climb + inflow);
         if (!Number.isFinite(thrust + torque) || angle <= (angles.at(-1) ?? -9)) return null;
