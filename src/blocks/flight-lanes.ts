@@ -9,7 +9,7 @@ import type { Axis, Curve, Level, PlotState, Zone } from "#plots/state";
 import { formatValue, unitText } from "#view/format";
 import { enFlights as en } from "#view/words/en-flights";
 import { timeOf } from "./flight-curve.ts";
-import type { FlightState } from "./flight-state.ts";
+import { endOf, type FlightState } from "./flight-state.ts";
 
 /** Longer flights than this have their time in minutes, s. */
 const MINUTES_FROM = 150;
@@ -127,6 +127,16 @@ function curvesOf(
   return curves;
 }
 
+/** Shares of the planned time that an axis may have: where all flights touch the ground long before, the rest would be empty. */
+const SHORTER = [1 / 3, 1 / 2] as const;
+
+/** Length of the time axis, s. What is drawn by hand has the planned one, and so has a flight of minutes. */
+function lengthOf({ seconds, drawing }: FlightState, results: readonly FlightResult[]): number {
+  const end = endOf(results);
+  const planned = drawing !== null || seconds > MINUTES_FROM || end === 0;
+  return seconds * ((planned ? null : SHORTER.find((share) => end <= share * seconds)) ?? 1);
+}
+
 /** The plot states of all lanes, from the top. */
 export function laneStates(
   state: FlightState,
@@ -135,6 +145,7 @@ export function laneStates(
   width: number,
 ): PlotState[] {
   const unit = timeUnit(state.seconds);
+  const high = lengthOf(state, beside.pinned ? [...results, beside.pinned] : results) / unit;
   const asked = [
     ...new Set(
       state.runs.map(({ request: { machine, mode, headRpm } }) => headRpm ?? machine.modes[mode]?.headRpm ?? 0),
@@ -168,7 +179,7 @@ export function laneStates(
         label: last ? en.time : "",
         unit: last ? (unit === 60 ? "min" : "s") : "",
         low: 0,
-        high: state.seconds / unit,
+        high,
         exact: true,
       },
       y: yAxis(state, name, governed ? asked : [], results),

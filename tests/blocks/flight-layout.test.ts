@@ -3,6 +3,7 @@ import { laneStates, timeText, timeUnit } from "#blocks/flight-lanes";
 import { heightOf, laneLayouts } from "#blocks/flight-layout";
 import { flightPlot } from "#blocks/flight-plot";
 import { resultsOf } from "#blocks/flight-state";
+import { flightOf } from "#flights/flight";
 import { clubTrainer } from "#machine/demos";
 import { areaOf } from "#plots/labels";
 import { plain } from "./mounted.ts";
@@ -26,6 +27,37 @@ describe("the lanes of a flight", () => {
     expect(plots.map(({ y }) => y.unit)).toEqual(["rpm", "percent", "deg", "V"]);
     expect(plots[0]!.levels?.map(({ at }) => at)).toEqual([2600]);
     expect(plots.map(({ curves }) => curves.length)).toEqual([1, 1, 1, 1]);
+  });
+
+  it("end with flights that end long before their time, and else where they were meant to", () => {
+    const end = (result: (typeof results)[number]) => (result.ok ? result.end.time : 0);
+    expect(plots[0]!.x.high).toBe(state.seconds);
+    const down = flightPlot({
+      id: "down",
+      machine: clubTrainer,
+      whatIf: null,
+      answers: {},
+      mode: 2,
+      scenario: { kind: "autorotation", bailOut: false },
+      pack: "own",
+    }).state;
+    const flown = down.runs.map(({ request }) => flightOf(request));
+    expect(end(flown[0]!)).toBeLessThan(down.seconds / 2);
+    const high = (state: typeof down, pinned = null as (typeof flown)[number] | null) =>
+      laneStates(state, flown, { pinned, draft: null }, 640)[0]!.x.high!;
+    expect(high(down)).toBeGreaterThanOrEqual(end(flown[0]!));
+    expect(high(down)).toBeLessThanOrEqual(down.seconds / 2);
+    // A flight that is kept beside it and lasts longer is not cut.
+    const longer = { ...flown[0]!, end: { time: 0.9 * down.seconds } } as (typeof flown)[number];
+    expect(high(down, longer)).toBe(down.seconds);
+    expect(60 * high({ ...down, seconds: 200 })).toBeCloseTo(200, 9);
+    const drawing = {
+      ...state.drawing,
+      what: "collective",
+      values: [],
+      drawn: true,
+    } as unknown as typeof state.drawing;
+    expect(high({ ...down, drawing })).toBe(down.seconds);
   });
 
   it("hatch the stretch of full duty across the head speed, where the duty stands at its limit", () => {

@@ -58,8 +58,13 @@ describe.each(pages())("%s", (path) => {
       expect(await plot.locator("details").count(), `table of ${await plot.getAttribute("data-plot")}`).toBeGreaterThan(
         0,
       );
-      await plot.locator("details > summary").last().click();
-      await expect.poll(() => plot.locator("table tr").count(), { timeout: 10_000 }).toBeGreaterThan(2);
+      // A plot is drawn when it comes into sight, and the place of its table with it: a click may just miss that.
+      const table = plot.locator("details").last();
+      const rows = async () => {
+        if ((await table.getAttribute("open")) === null) await table.locator("> summary").click();
+        return plot.locator("table tr").count();
+      };
+      await expect.poll(rows, { timeout: 10_000 }).toBeGreaterThan(2);
     }
     expect(await emptyWords(open.page)).toBeNull();
   });
